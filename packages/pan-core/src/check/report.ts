@@ -1,0 +1,47 @@
+import type { Assumption, Unknown } from '../design/index.js';
+
+export type Status = 'pass' | 'warn' | 'fail' | 'unknown';
+export type CheckGroup = 'oil' | 'mouth' | 'crank' | 'fit' | 'sheet' | 'weld';
+
+/** One question answered. `value` and `limit` share `unit`; null is not known or does not apply. */
+export interface Check {
+  readonly id: string;
+  readonly group: CheckGroup;
+  /** A few words for the table's first column. */
+  readonly title: string;
+  readonly status: Status;
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+  readonly because: string;
+  /** What to change and by how much; empty when nothing is needed. */
+  readonly try: string;
+  /** How far inside the limit, in parts of the limit's own scale; negative fails, smallest binds first. */
+  readonly margin: number;
+}
+
+export interface Capacity {
+  readonly to_rail_L: number;
+  readonly sharp_L: number;
+  readonly shallow_L: number;
+  readonly sump_L: number;
+  readonly never_returns_L: number;
+}
+
+export interface CheckReport {
+  readonly title: string;
+  readonly verdict: Status;
+  readonly counts: Readonly<Record<Status, number>>;
+  /** The binding constraint and the one after it; null when nothing fails or warns. */
+  readonly first: Check | null;
+  readonly next: Check | null;
+  readonly capacity: Capacity;
+  readonly levels: { readonly stopped_mm: number | null; readonly running_mm: number | null };
+  readonly oil: { readonly poured_L: number; readonly stopped_in_pan_L: number; readonly running_in_pan_L: number };
+  readonly checks: readonly Check[];
+  readonly assumed: readonly Assumption[];
+  readonly unknown: readonly Unknown[];
+  /** Which measurement to repeat first, because it decides. */
+  readonly measureAgain: readonly string[];
+  readonly sayings: readonly string[];
+}

@@ -1,0 +1,322 @@
+import type { Vec2, Vec3 } from '../numeric/index.js';
+
+/**
+ * A design after reading: every length in mm, volume in mm³, angle in radians, flow in mm³/s, time in s,
+ * acceleration in g. Points are in pan axes: x forward from the rear face of the block, y left, z up
+ * from the rail. `down` is positive below the rail. `null` means not known.
+ */
+export type Point2 = Vec2;
+export type Point3 = Vec3;
+export type Side = 'left' | 'right';
+
+export interface Design {
+  readonly format: 1;
+  readonly title: string;
+  readonly engine: Engine;
+  readonly oil: OilPlan;
+  readonly pan: PanShape;
+  readonly pickup: Pickup;
+  readonly baffles: readonly Baffle[];
+  readonly drain: Drain | null;
+  readonly bungs: readonly Bung[];
+  readonly dipstick: Dipstick | null;
+  readonly chassis: Chassis;
+  readonly manoeuvres: readonly Manoeuvre[];
+  readonly prices: Prices;
+  /** Overrides by check id, in the check's own unit (mm, L, deg, g, s). */
+  readonly limits: Readonly<Record<string, number>>;
+}
+
+export interface Engine {
+  readonly rail: Rail;
+  readonly railHoles: readonly RailHole[];
+  readonly crankcaseTop: number;
+  /** Share 0–1 of the crankcase space above the rail taken up by crank and rods. */
+  readonly crankcaseDisplaced: number;
+  readonly crank: Crank | null;
+  readonly inside: readonly Item[];
+  readonly tilt: { readonly noseUp: number; readonly leanLeft: number } | null;
+  readonly topAboveRail: number | null;
+  readonly pumpInlet: Point3 | null;
+  readonly carries: readonly Item[];
+}
+
+export interface Rail {
+  /** The casting's outer edge as a closed polygon seen from above, counter-clockwise, not repeated. */
+  readonly outline: readonly Point2[];
+  /** Width of the casting's sealing face; the inside of the rail is the outline less this. */
+  readonly land: number;
+  /** null: not said, so a mirrored rail cannot be ruled out. */
+  readonly seenFrom: 'below' | 'above' | null;
+}
+
+export interface RailHole {
+  readonly at: Point2;
+  /** Thread size, e.g. 8 for M8. */
+  readonly thread: number;
+}
+
+export interface Crank {
+  readonly centreAboveRail: number;
+  readonly stroke: number;
+  /** Largest distance from the crankpin's centre to the outside of the rod's big end. */
+  readonly bigEndReach: number;
+  /** x of each throw; null when not given. */
+  readonly throws: readonly number[] | null;
+  /** Width along x swept by one big end. */
+  readonly throwWidth: number;
+}
+
+export interface Box {
+  readonly kind: 'box';
+  readonly min: Point3;
+  readonly max: Point3;
+}
+export interface Rod {
+  readonly kind: 'rod';
+  readonly from: Point3;
+  readonly to: Point3;
+  readonly diameter: number;
+  /** Displacement either way through which the rod moves (± this vector); zero when it stands still. */
+  readonly travel: Point3;
+}
+export interface Plane {
+  readonly kind: 'plane';
+  readonly at: Point3;
+  /** Unit normal pointing to the free side (where the engine is). */
+  readonly normal: Point3;
+}
+export type Shape = Box | Rod | Plane;
+
+export interface Item {
+  readonly name: string;
+  readonly shape: Box | Rod;
+}
+
+export interface OilPlan {
+  readonly fill: number;
+  readonly filter: number;
+  /** Oil in the engine while it runs, galleries included. */
+  readonly heldUp: number;
+  readonly galleries: number;
+  readonly grade: string;
+  /** mm³/s at the speed of the cases; null when not known. */
+  readonly pump: number | null;
+}
+
+export interface PanShape {
+  readonly sheet: Sheet;
+  /** Front to rear, x never increasing: [x, down]. */
+  readonly floor: readonly Point2[];
+  /** Half-widths [x, distance from y = 0] along x, x increasing; straight between, constant beyond. */
+  readonly left: readonly Point2[];
+  readonly right: readonly Point2[];
+  readonly wings: readonly Wing[];
+  readonly notches: readonly Notch[];
+  readonly flange: Flange;
+  readonly structural: boolean;
+  readonly joints: Joints;
+  /** x that parts shallow from sump; null: at the top of the steepest floor piece. */
+  readonly sumpFrom: number | null;
+}
+
+export interface Sheet {
+  /** Key of a row of the materials table. */
+  readonly material: string;
+  readonly thickness: number;
+  readonly bendRadius: number;
+}
+
+export interface Wing {
+  readonly name: string;
+  readonly side: Side;
+  readonly rear: number;
+  readonly front: number;
+  /** Depth of the top plane at the pan's wall, at the rear and at the front end. */
+  readonly topDown: { readonly rear: number; readonly front: number };
+  /** Angle by which the top falls outward; positive means lower at the outer edge. */
+  readonly topFall: number;
+  /** Distance of the outer plane beyond the half-width, at the rear and at the front end. */
+  readonly beyondWall: { readonly rear: number; readonly front: number };
+}
+
+export interface BoxNotch {
+  readonly kind: 'box';
+  readonly name: string;
+  readonly min: Point3;
+  readonly max: Point3;
+}
+export interface WedgeNotch {
+  readonly kind: 'wedge';
+  readonly name: string;
+  /** Triangle in the plane across `along`: [x, z] when along y, [y, z] when along x, [x, y] when along z. */
+  readonly triangle: readonly [Point2, Point2, Point2];
+  readonly along: 'x' | 'y' | 'z';
+  readonly from: number;
+  readonly to: number;
+}
+export type Notch = BoxNotch | WedgeNotch;
+
+export interface Flange {
+  readonly thickness: number;
+  /** Distance the flange stands beyond the rail's outline; 0 follows it. */
+  readonly beyond: number;
+  readonly fit: 'fine' | 'medium' | 'coarse';
+}
+
+export interface Joints {
+  /** Floor corners (index into `floor`) that are welded instead of folded. */
+  readonly welded: readonly number[];
+  readonly bendTest: { readonly flat: number; readonly legs: readonly [number, number] } | null;
+  readonly allowance: 'k' | 'din' | 'handbook';
+}
+
+export interface Pickup {
+  readonly at: Point2;
+  readonly gap: number;
+  /** Diameter of the mouth's rim. */
+  readonly mouth: number;
+  readonly bore: number;
+  readonly wall: number;
+  /** Centre line of the tube from the mouth to the port; empty when not given. */
+  readonly route: readonly Point3[];
+}
+
+export type Fixing = 'bolted' | 'welded';
+
+export interface Lid {
+  readonly kind: 'lid';
+  readonly name: string;
+  /** Depth of its underside; its thickness lies above. */
+  readonly down: number;
+  readonly rear: number;
+  readonly front: number;
+  /** y limits; null reaches the pan's wall, wings included. */
+  readonly span: readonly [number, number] | null;
+  readonly fixed: Fixing;
+  readonly thickness: number;
+  readonly holes: readonly Hole[];
+}
+
+export interface Wall {
+  readonly kind: 'wall';
+  readonly name: string;
+  /** 'across' stands at x = at, its thickness ahead; 'along' stands at y = at, its thickness to the left. */
+  readonly run: 'across' | 'along';
+  readonly at: number;
+  /** y limits (across) or x limits (along); null reaches the pan's wall or, along, the sump's ends. */
+  readonly span: readonly [number, number] | null;
+  /** Depth of its top edge; null: up to the lid above it, else to the step's depth. */
+  readonly topDown: number | null;
+  readonly weep: number;
+  readonly fixed: Fixing;
+  readonly thickness: number;
+  readonly doors: readonly Door[];
+  readonly holes: readonly Hole[];
+}
+export type Baffle = Lid | Wall;
+
+export interface Door {
+  /** Width by height. */
+  readonly size: readonly [number, number];
+  /** Centre along the wall: y of an across wall, x of an along wall. */
+  readonly at: number;
+  /** Height of its lower edge above the floor under its centre. */
+  readonly up: number;
+  readonly letsOil: 'rearward' | 'forward' | 'left' | 'right';
+}
+
+export interface Hole {
+  /** [x, y] in a lid; [y or x, down] in a wall. */
+  readonly at: Point2;
+  /** Round: diameter. Slot: length and width along the plate's two directions. */
+  readonly size: number | readonly [number, number];
+}
+
+export interface Drain {
+  readonly at: Point2;
+  readonly thread: { readonly diameter: number; readonly pitch: number };
+  readonly bung: number;
+  /** How far the plug's head stands below the pan's outside. */
+  readonly plugBelow: number;
+}
+
+export interface Bung {
+  readonly name: string;
+  readonly purpose: 'return' | 'breather' | 'temperature' | 'level' | 'magnet' | 'other';
+  readonly at: Point3;
+  readonly toward: Point3;
+  readonly diameter: number;
+}
+
+export interface Dipstick {
+  readonly enters: Point3;
+  readonly toward: Point3;
+}
+
+export interface Chassis {
+  /** null: not said, and it matters as soon as there is an obstacle and a tilt. */
+  readonly axes: 'car' | 'pan' | null;
+  /** z of the road, negative, in the chassis axes; null when not given. */
+  readonly ground: number | null;
+  readonly moves: Moves;
+  readonly body: { readonly rollPerG: number; readonly divePerG: number };
+  readonly obstacles: readonly Obstacle[];
+}
+
+export interface Moves {
+  readonly rock: number;
+  readonly up: number;
+  readonly down: number;
+  readonly foreAft: number;
+}
+
+export interface Obstacle {
+  readonly name: string;
+  readonly shape: Shape;
+  readonly clear: number;
+  readonly plusMinus: number;
+}
+
+/** A car's acceleration along the road in g; a left turn is +y, braking is −x. */
+export interface Load {
+  readonly forward: number;
+  readonly left: number;
+  /** Road grade as an angle, uphill positive. */
+  readonly grade: number;
+}
+
+export interface Manoeuvre extends Load {
+  readonly name: string;
+  readonly seconds: number;
+  /** Loads passed through, in order, before the manoeuvre's own. */
+  readonly via: readonly Load[];
+}
+
+export interface Prices {
+  readonly currency: string | null;
+  readonly sheetPerKg: number | null;
+  readonly cutPerMetre: number | null;
+  readonly perHour: number | null;
+  readonly bought: number | null;
+}
+
+/** A value the file did not give and that was taken from common practice. */
+export interface Assumption {
+  readonly path: readonly (string | number)[];
+  readonly value: string;
+  readonly why: string;
+}
+
+/** A value the file must give and does not. */
+export interface Unknown {
+  readonly path: readonly (string | number)[];
+  readonly what: string;
+  readonly needed: string;
+}
+
+export interface ReadDesign {
+  readonly design: Design;
+  readonly assumed: readonly Assumption[];
+  readonly unknown: readonly Unknown[];
+}

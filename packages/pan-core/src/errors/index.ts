@@ -1,0 +1,1 @@
+export { type ErrorCode, PanError, type Problem } from './problem.js';

@@ -1,0 +1,1 @@
+export type { Arc, Line, Path, Segment } from './path.js';

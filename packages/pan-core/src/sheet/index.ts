@@ -1,0 +1,1 @@
+export type { Fold, Mark, Part, RoundHole } from './part.js';

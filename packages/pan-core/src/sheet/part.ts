@@ -1,0 +1,54 @@
+import type { Path } from '../geometry/index.js';
+import type { Vec2 } from '../numeric/index.js';
+
+/** A fold across a flat part; the line is drawn from edge to edge at the middle of the bend zone. */
+export interface Fold {
+  readonly name: string;
+  readonly from: Vec2;
+  readonly to: Vec2;
+  /** How far the sheet is turned, radians, 0–π. */
+  readonly angle: number;
+  /** Inside radius of the bend, mm. */
+  readonly radius: number;
+  /** Seen with the drawn face up: 'up' folds towards the reader. */
+  readonly direction: 'up' | 'down';
+  /** Flat length of the bend zone (the bend allowance), mm. */
+  readonly allowance: number;
+}
+
+export interface Mark {
+  readonly path: Path;
+  readonly what: string;
+}
+
+export interface RoundHole {
+  readonly at: Vec2;
+  readonly diameter: number;
+  readonly what: string;
+}
+
+/** A flat part as a shop cuts it, in its own plane, mm, the face named by `drawnFace` up. */
+export interface Part {
+  readonly name: string;
+  readonly what: string;
+  readonly quantity: number;
+  readonly material: string;
+  readonly thickness: number;
+  readonly drawnFace: 'oil side' | 'outside' | 'either';
+  /** Closed, counter-clockwise. */
+  readonly outline: Path;
+  /** Closed inner cuts that are not round, clockwise. */
+  readonly openings: readonly Path[];
+  readonly holes: readonly RoundHole[];
+  readonly folds: readonly Fold[];
+  readonly marks: readonly Mark[];
+  /** Sentences for the note layer, without the cautions that every part carries. */
+  readonly notes: readonly string[];
+  /** Length and width of the box around the outline, mm. */
+  readonly flat: Vec2;
+  /** Net area, mm². */
+  readonly area: number;
+  /** Outline, openings and holes, mm. */
+  readonly cutLength: number;
+  readonly mass: number;
+}
