@@ -1,31 +1,43 @@
 // Bundles the command line into dist/pan.js. --if-stale builds only when a source is newer.
-import { existsSync, readdirSync, statSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const core = join(here, '../pan-core');
-const out = join(here, 'dist/pan.js');
+const folder = join(here, 'dist');
+const entry = join(folder, 'pan.js');
 
-const newest = (dir) =>
-  Math.max(
-    0,
-    ...readdirSync(dir, { withFileTypes: true }).map((e) =>
-      e.isDirectory() ? newest(join(dir, e.name)) : statSync(join(dir, e.name)).mtimeMs,
-    ),
-  );
+const newest = (path) => {
+  const stat = statSync(path);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  return Math.max(stat.mtimeMs, ...readdirSync(path).map((name) => newest(join(path, name))));
+};
 
-const sources = [join(here, 'src'), join(core, 'src')];
-const stale =
-  !existsSync(out) ||
-  Math.max(...sources.map(newest), statSync(fileURLToPath(import.meta.url)).mtimeMs) > statSync(out).mtimeMs;
+const inputs = [
+  join(here, 'src'),
+  join(core, 'src'),
+  join(here, 'package.json'),
+  join(core, 'package.json'),
+  fileURLToPath(import.meta.url),
+];
+const stale = () => !existsSync(entry) || Math.max(...inputs.map(newest)) > statSync(entry).mtimeMs;
 
-if (!process.argv.includes('--if-stale') || stale) {
+const bundle = async () => {
   const { build } = await import('esbuild');
-  await build({
+  const { version } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));
+  const { outputFiles } = await build({
     entryPoints: [join(here, 'src/main.ts')],
-    outfile: undefined,
-    outdir: join(here, 'dist'),
+    outdir: folder,
     entryNames: 'pan',
     chunkNames: 'part-[name]-[hash]',
     bundle: true,
@@ -35,10 +47,30 @@ if (!process.argv.includes('--if-stale') || stale) {
     target: 'node20',
     minify: true,
     legalComments: 'none',
+    write: false,
+    define: { PAN_VERSION: JSON.stringify(version) },
     alias: { 'pan-core': join(core, 'src/index.ts') },
     banner: {
       js: "#!/usr/bin/env node\nimport { createRequire as panRequire } from 'node:module'; const require = panRequire(import.meta.url);",
     },
     logLevel: 'warning',
   });
-}
+  return outputFiles;
+};
+
+// Parts first and the entry last, each by rename: a run that starts meanwhile finds a whole program.
+const put = (files) => {
+  mkdirSync(folder, { recursive: true });
+  const last = (file) => (basename(file.path) === 'pan.js' ? 1 : 0);
+  for (const file of [...files].sort((a, b) => last(a) - last(b))) {
+    const draft = `${file.path}.${process.pid}`;
+    writeFileSync(draft, file.contents, { mode: 0o755 });
+    renameSync(draft, file.path);
+  }
+  const kept = new Set(files.map((file) => basename(file.path)));
+  for (const name of readdirSync(folder)) {
+    if (name.startsWith('part-') && !kept.has(name)) rmSync(join(folder, name), { force: true });
+  }
+};
+
+if (!process.argv.includes('--if-stale') || stale()) put(await bundle());

@@ -1,1 +1,3 @@
 export * from './errors/index.js';
+export * from './check/index.js';
+export * from './design/index.js';

@@ -1,0 +1,1 @@
+export const check = async () => 0 as const;

@@ -1,0 +1,1 @@
+export const level = async () => 0 as const;

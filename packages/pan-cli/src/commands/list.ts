@@ -1,0 +1,80 @@
+import type { CommandSpec, OptionSpec } from './command.js';
+
+const DESIGN_FILE = 'a design file';
+
+/** Options every command takes. */
+export const sharedOptions: Readonly<Record<string, OptionSpec>> = {
+  json: { kind: 'flag', what: 'Print JSON for a program instead of text for people' },
+  units: { kind: 'text', what: 'Units of the printed text', choices: ['mm', 'in'] },
+};
+
+export const commands: readonly CommandSpec[] = [
+  {
+    name: 'new',
+    what: 'Write a commented starter design, from an example or from ten measurements',
+    file: 'the name of a file to write',
+    options: {
+      from: { kind: 'text', what: 'Start from this example', choices: ['demo', 'two-wings', 'inches'] },
+      title: { kind: 'text', what: 'Title of the design' },
+      'rail-length': { kind: 'text', what: 'Length of the block’s pan rail' },
+      'rail-width': { kind: 'text', what: 'Width of the rail, outside to outside' },
+      'crank-centre': { kind: 'text', what: 'Height of the crank’s centre above the rail' },
+      stroke: { kind: 'text', what: 'Stroke of the crank' },
+      'big-end': { kind: 'text', what: 'From the crankpin’s centre to the outside of the rod’s big end' },
+      'nose-up': { kind: 'text', what: 'Angle by which the engine sits nose up in the car' },
+      shallow: { kind: 'text', what: 'Depth inside the pan ahead of the sump' },
+      'sump-length': { kind: 'text', what: 'From the rear face of the block to the front of the sump' },
+      'sump-depth': { kind: 'text', what: 'Depth inside the sump' },
+      ground: { kind: 'text', what: 'From the rail down to the road, with the car loaded' },
+      replace: { kind: 'flag', what: 'Replace the file if there is one' },
+    },
+    examples: [
+      ['pan new my-pan.yaml --from demo', 'A starter with every key explained'],
+      ['pan new my-pan.yaml', 'Asks ten measurements and writes a first design'],
+    ],
+    load: async () => (await import('./new.js')).newDesign,
+  },
+  {
+    name: 'check',
+    what: 'Say whether the pan works, what stops it first and what to change',
+    file: DESIGN_FILE,
+    options: {},
+    examples: [
+      ['pan check my-pan.yaml', 'The verdict, then every check'],
+      ['pan check my-pan.yaml --json > check.json', 'The same for a program'],
+    ],
+    load: async () => (await import('./check.js')).check,
+  },
+  {
+    name: 'level',
+    what: 'Show where the oil lies at rest or in a manoeuvre, and whether the mouth is covered',
+    file: DESIGN_FILE,
+    options: {
+      'in-pan': { kind: 'text', what: 'Oil in the pan, as "5 L" or "5 US qt"; else what the design pours' },
+      braking: { kind: 'text', what: 'Braking: bare is g, or "35 deg" of oil slope' },
+      accelerating: { kind: 'text', what: 'Accelerating: bare is g, or "20 deg"' },
+      'left-turn': { kind: 'text', what: 'Turning left: bare is g, or "40 deg"' },
+      'right-turn': { kind: 'text', what: 'Turning right: bare is g, or "40 deg"' },
+    },
+    examples: [
+      ['pan level my-pan.yaml --in-pan "5 L"', 'Five litres, standing still'],
+      ['pan level my-pan.yaml --braking 0.7 --right-turn 0.8', 'Trail braking into a right-hander'],
+    ],
+    load: async () => (await import('./level.js')).level,
+  },
+  {
+    name: 'cut',
+    what: 'Write the cut set: parts to cut, fold and weld, mock-up, lists and cautions',
+    file: DESIGN_FILE,
+    options: {
+      out: { kind: 'text', what: 'Folder to write the set into' },
+      'despite-fails': { kind: 'flag', what: 'Write it although a check fails; every part then says so' },
+      replace: { kind: 'flag', what: 'Replace a set written before, edited files included' },
+    },
+    examples: [
+      ['pan cut my-pan.yaml --out my-pan-cut', 'Everything a shop needs, in one folder'],
+      ['pan cut my-pan.yaml --out trial --despite-fails', 'A marked set for a first look'],
+    ],
+    load: async () => (await import('./cut.js')).cut,
+  },
+];

@@ -1,0 +1,1 @@
+export const newDesign = async () => 0 as const;

@@ -1,0 +1,57 @@
+import type { Problem } from 'pan-core';
+import { plain } from './plain.js';
+import { hang } from './wrap.js';
+
+/** Keys from the top of the file the way a reader would write them: `pan.floor_inside[2]`. */
+export const keyOf = (path: readonly (string | number)[]): string =>
+  path.reduce<string>(
+    (text, part) => (typeof part === 'number' ? `${text}[${part}]` : text === '' ? part : `${text}.${part}`),
+    '',
+  );
+
+const placeOf = (problem: Problem, file: string): string => {
+  if (file === '') return '';
+  const at = [problem.line, problem.column].filter((n) => n !== undefined).join(':');
+  return at === '' ? file : `${file}:${at}`;
+};
+
+const expectation = ({ expected, found, message }: Problem): string => {
+  const parts: string[] = [];
+  if (expected !== undefined && !message.includes(expected)) parts.push(`expected ${plain(expected, 200)}`);
+  if (found !== undefined && !message.includes(found)) parts.push(`found ${plain(found, 60)}`);
+  const text = parts.join(', ');
+  return text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+};
+
+/** One problem: its place and key, what is wrong, and on the next line what to do. */
+const problemLines = (problem: Problem, file: string, width: number): string[] => {
+  const lead = [placeOf(problem, plain(file)), plain(keyOf(problem.path), 120)].filter((t) => t !== '');
+  const what = [plain(problem.message), expectation(problem)].filter((t) => t !== '').join(' ');
+  const first = `${lead.map((t) => `${t}: `).join('')}${what}`;
+  return [
+    ...hang('', first, width),
+    ...(problem.advice === undefined ? [] : hang('  > ', plain(problem.advice), width)),
+  ];
+};
+
+/** Every problem, each under the place where an editor can jump to it. `file` is empty when none was read. */
+export const problemsText = (problems: readonly Problem[], file: string, width: number): string =>
+  `${problems.flatMap((problem) => problemLines(problem, file, width)).join('\n')}\n`;
+
+/** The same for a program. */
+export const problemsData = (problems: readonly Problem[], file: string): object => ({
+  errors: problems.map((problem) => ({
+    code: problem.code,
+    file: file === '' ? null : file,
+    line: problem.line ?? null,
+    column: problem.column ?? null,
+    key: keyOf(problem.path),
+    message: problem.message,
+    expected: problem.expected ?? null,
+    found: problem.found ?? null,
+    value: problem.value ?? null,
+    limit: problem.limit ?? null,
+    unit: problem.unit ?? null,
+    advice: problem.advice ?? null,
+  })),
+});

@@ -1,0 +1,36 @@
+const WORD = /\S+/g;
+
+/** Columns a text takes, counting one for every code point. */
+export const columns = (text: string): number => [...text].length;
+
+/** Text cut into lines of at most `width` columns at its spaces; a longer word is cut where it must be. */
+export const wrap = (text: string, width: number): string[] => {
+  const lines: string[] = [];
+  let line = '';
+  let used = 0;
+  const close = (): void => {
+    if (line !== '') lines.push(line);
+    line = '';
+    used = 0;
+  };
+  for (const [whole] of text.matchAll(WORD)) {
+    let word = [...whole];
+    if (line !== '' && used + 1 + word.length > width) close();
+    while (word.length > width) {
+      lines.push(word.slice(0, width).join(''));
+      word = word.slice(width);
+    }
+    if (word.length === 0) continue;
+    line = line === '' ? word.join('') : `${line} ${word.join('')}`;
+    used += word.length + (used === 0 ? 0 : 1);
+  }
+  close();
+  return lines;
+};
+
+/** Wrapped lines behind a first-line lead, the rest indented as far. */
+export const hang = (lead: string, text: string, width: number): string[] => {
+  const indent = columns(lead);
+  const lines = wrap(text, Math.max(12, width - indent));
+  return lines.map((line, i) => (i === 0 ? lead : ' '.repeat(indent)) + line);
+};
