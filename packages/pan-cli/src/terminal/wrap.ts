@@ -1,4 +1,10 @@
-const WORD = /\S+/g;
+const WORD = /[^ \t\n]+/g;
+const NUMBER_AND_UNIT = /(\d) (?=(?:mm|in|L|US qt|g|deg|s|kg)(?!\w))/g;
+const US_QUART = /US qt/g;
+
+/** A number stays on the line of its unit. */
+const bound = (text: string): string =>
+  text.replace(NUMBER_AND_UNIT, '$1\u00a0').replace(US_QUART, 'US\u00a0qt');
 
 /** Columns a text takes, counting one for every code point. */
 export const columns = (text: string): number => [...text].length;
@@ -13,7 +19,7 @@ export const wrap = (text: string, width: number): string[] => {
     line = '';
     used = 0;
   };
-  for (const [whole] of text.matchAll(WORD)) {
+  for (const [whole] of bound(text).matchAll(WORD)) {
     let word = [...whole];
     if (line !== '' && used + 1 + word.length > width) close();
     while (word.length > width) {
@@ -25,7 +31,7 @@ export const wrap = (text: string, width: number): string[] => {
     used += word.length + (used === 0 ? 0 : 1);
   }
   close();
-  return lines;
+  return lines.map((one) => one.replaceAll('\u00a0', ' '));
 };
 
 /** Wrapped lines behind a first-line lead, the rest indented as far. */

@@ -1,0 +1,108 @@
+import type { Check, Status } from 'pan-core';
+import type { Screen } from '../commands/command.js';
+import { ink } from './ink.js';
+import { MARGIN } from './job-card.js';
+import { plain } from './plain.js';
+import { pair, quantity, sentence } from './quantity.js';
+import { type Column, row, tableWidth } from './table.js';
+import { hang } from './wrap.js';
+
+const STATE: Column = { width: 7 };
+const VALUE: Column = { width: 11, right: true };
+const LIMIT: Column = { width: 12, right: true };
+
+const shapeFor = (width: number): readonly Column[] => {
+  const fixed = [STATE, { width: 0 }, VALUE, LIMIT];
+  return [STATE, { width: Math.max(14, Math.min(46, width - MARGIN - tableWidth(fixed))) }, VALUE, LIMIT];
+};
+
+/** Capitals for what stops the work, so that the word alone carries it without colour. */
+export const stateWord = (status: Status): string =>
+  ({ pass: 'pass', warn: 'warn', fail: 'FAIL', unknown: 'UNKNOWN' })[status];
+
+/** Which side of the limit is wanted follows from the sign of the margin. */
+const bound = ({ value, limit, margin }: Check): string => {
+  if (value === null || limit === null || value === limit || margin === 0) return '';
+  return value > limit === margin > 0 ? '≥ ' : '≤ ';
+};
+
+const numbers = (check: Check, screen: Screen): [string, string] => {
+  const { value, limit, unit } = check;
+  if (value !== null && limit !== null) {
+    const [is, wants] = pair(value, limit, unit, screen.units);
+    return [is, bound(check) + wants];
+  }
+  return [
+    value === null ? (check.status === 'unknown' ? 'not known' : '') : quantity(value, unit, screen.units),
+    limit === null ? '' : quantity(limit, unit, screen.units),
+  ];
+};
+
+const explained = (check: Check, lead: number, width: number, screen: Screen): string[] => {
+  const paint = ink(screen.colour);
+  const text = (words: string): string => sentence(plain(words), screen.units);
+  const pad = ' '.repeat(lead);
+  return [
+    ...hang(pad, text(check.because), width).map(check.status === 'pass' ? paint.faint : (line) => line),
+    ...(check.try === '' ? [] : hang(`${pad.slice(2)}> `, text(check.try), width).map(paint.strong)),
+  ];
+};
+
+/** A check as a line of the table, with its reason and remedy below it. */
+const checkRow = (
+  check: Check,
+  shape: readonly Column[],
+  screen: Screen,
+  above: string | undefined,
+): string[] => {
+  const paint = ink(screen.colour);
+  const [is, wants] = numbers(check, screen);
+  const tone = (text: string): string => paint.status(check.status, text);
+  return [
+    ...row(
+      [
+        { text: stateWord(check.status), tone },
+        { text: plain(check.title, 120) },
+        { text: is },
+        { text: wants },
+      ],
+      shape,
+    ),
+    ...(above === undefined
+      ? explained(check, STATE.width + 2, screen.width - MARGIN, screen)
+      : [`${' '.repeat(STATE.width + 2)}${paint.faint(`see ${above} above`)}`]),
+  ];
+};
+
+/** Checks as a table as wide as the margin leaves; one told in full before is pointed back to by its label. */
+export const checkRows = (
+  checks: readonly Check[],
+  screen: Screen,
+  told: ReadonlyMap<string, string>,
+): string[] => {
+  if (checks.length === 0) return [];
+  const shape = shapeFor(screen.width);
+  const head = row([{ text: '' }, { text: '' }, { text: 'is' }, { text: 'wants' }], shape).map(
+    ink(screen.colour).faint,
+  );
+  return [...head, ...checks.flatMap((check) => checkRow(check, shape, screen, told.get(check.id)))];
+};
+
+/** The one check that decides: its numbers, why, and what to change. */
+export const decidingCheck = (check: Check, screen: Screen): string[] => {
+  const paint = ink(screen.colour);
+  const [is, wants] = numbers(check, screen);
+  const figures = [is, wants === '' ? '' : `wants ${wants}`].filter((text) => text !== '').join(', ');
+  const title = plain(check.title, 120);
+  const lead = `${stateWord(check.status)}  `;
+  const [first = '', ...rest] = hang(
+    lead,
+    figures === '' ? title : `${title}: ${figures}`,
+    screen.width - MARGIN,
+  );
+  return [
+    paint.status(check.status, lead) + paint.strong(first.slice(lead.length)),
+    ...rest.map(paint.strong),
+    ...explained(check, 2, screen.width - MARGIN, screen),
+  ];
+};

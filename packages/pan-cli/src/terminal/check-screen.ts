@@ -1,0 +1,105 @@
+import type { Check, CheckGroup, CheckReport, Status } from 'pan-core';
+import type { Screen } from '../commands/command.js';
+import { checkRows, decidingCheck } from './check-rows.js';
+import { ink } from './ink.js';
+import { block, blockText } from './job-card.js';
+import { plain } from './plain.js';
+import { keyOf } from './problems.js';
+import { quantity, sentence } from './quantity.js';
+import { wrap } from './wrap.js';
+
+const GROUPS: readonly CheckGroup[] = ['oil', 'mouth', 'crank', 'fit', 'sheet', 'weld'];
+const ORDER: readonly Status[] = ['fail', 'unknown', 'warn', 'pass'];
+const COUNTED: Readonly<Record<Status, string>> = {
+  fail: 'fail',
+  unknown: 'unknown',
+  warn: 'warn',
+  pass: 'pass',
+};
+
+/** A pan that passes is ready to be mocked up, never simply ready: geometry is no proof. */
+const VERDICT: Readonly<Record<Status, string>> = {
+  fail: 'NOT READY TO CUT',
+  unknown: 'NOT READY TO CUT: MEASURE FIRST',
+  warn: 'READY FOR THE MOCK-UP, WITH WARNINGS',
+  pass: 'READY FOR THE MOCK-UP',
+};
+
+const heading = (report: CheckReport, screen: Screen): string[] => {
+  const paint = ink(screen.colour);
+  const counts = ORDER.filter((status) => report.counts[status] > 0).map((status) =>
+    paint.status(status, `${report.counts[status]} ${COUNTED[status]}`),
+  );
+  return [
+    `${paint.status(report.verdict, VERDICT[report.verdict])}   ${counts.join(' · ')}`,
+    ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
+  ];
+};
+
+const oilLines = ({ capacity, levels, oil }: CheckReport, screen: Screen): string[] => {
+  const litres = (value: number): string => quantity(value, 'L', screen.units);
+  const down = (value: number | null): string =>
+    value === null ? 'level not known' : `${quantity(value, 'mm', screen.units)} below the rail`;
+  const lines = [
+    `Poured ${litres(oil.poured_L)}.`,
+    `Stopped: ${litres(oil.stopped_in_pan_L)} in the pan, ${down(levels.stopped_mm)}.`,
+    `Running: ${litres(oil.running_in_pan_L)} in the pan, ${down(levels.running_mm)}.`,
+    `Holds ${litres(capacity.to_rail_L)} to the rail. With sharp corners and nothing in it ${litres(capacity.sharp_L)}: ` +
+      `sump ${litres(capacity.sump_L)}, shallow ${litres(capacity.shallow_L)}.`,
+    ...(capacity.never_returns_L > 0
+      ? [`${litres(capacity.never_returns_L)} never runs back to the mouth.`]
+      : []),
+  ];
+  return lines.flatMap((line) => blockText('', line, screen.width));
+};
+
+const worstFirst = (checks: readonly Check[]): Check[] =>
+  [...checks].sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || a.margin - b.margin);
+
+const lists = (report: CheckReport, screen: Screen): string[] => {
+  const paint = ink(screen.colour);
+  const { width, units } = screen;
+  const item = (text: string): string[] => blockText('- ', sentence(plain(text), units), width);
+  const keyed = (path: readonly (string | number)[], text: string): string[] =>
+    item(`${keyOf(path)}: ${text}`);
+  return [
+    ...block('MEASURE AGAIN', report.measureAgain.flatMap(item), paint.heading),
+    ...block(
+      'NOT KNOWN',
+      report.unknown.flatMap(({ path, what, needed }) => keyed(path, `${what}; needed ${needed}`)),
+      paint.heading,
+    ),
+    ...block(
+      'ASSUMED',
+      report.assumed.flatMap(({ path, value, why }) => keyed(path, `${value} (${why})`)),
+      paint.heading,
+    ),
+    ...block(
+      'REMEMBER',
+      report.sayings.flatMap((saying) => blockText('', plain(saying), width)),
+      paint.heading,
+    ),
+  ];
+};
+
+/** A report as text: verdict, what binds, then every check by group, then what it rests on. */
+export const checkScreen = (report: CheckReport, screen: Screen): string => {
+  const paint = ink(screen.colour);
+  const told = new Map([
+    ...(report.first === null ? [] : [[report.first.id, 'FIRST'] as const]),
+    ...(report.next === null ? [] : [[report.next.id, 'NEXT'] as const]),
+  ]);
+  const groups = GROUPS.flatMap((group) => {
+    const rows = checkRows(worstFirst(report.checks.filter((check) => check.group === group)), screen, told);
+    const lines = group === 'oil' ? [...oilLines(report, screen), ...rows] : rows;
+    return block(group.toUpperCase(), lines, paint.heading);
+  });
+  const lines = [
+    ...heading(report, screen),
+    ...(report.first === null ? [] : block('FIRST', decidingCheck(report.first, screen), paint.heading)),
+    ...(report.next === null ? [] : block('NEXT', decidingCheck(report.next, screen), paint.heading)),
+    ...groups,
+    ...lists(report, screen),
+  ];
+  return `${lines.join('\n')}\n`;
+};
