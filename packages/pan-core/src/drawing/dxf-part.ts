@@ -1,0 +1,109 @@
+import { PanError } from '../errors/index.js';
+import type { Path } from '../geometry/index.js';
+import type { Vec2 } from '../numeric/index.js';
+import type { Fold, Part } from '../sheet/index.js';
+import { circleEntity, type Entity, lineEntity, pathEntity, textEntity } from './dxf-entity.js';
+import { dxfFile } from './dxf-file.js';
+import { oneLine, wrapLine } from './one-line.js';
+import { foldWords, partWords } from './part-words.js';
+import { pathBox } from './path-box.js';
+
+/** Side of the square that proves a print or an import true to size, mm. */
+export const CHECK_SQUARE = 100;
+const CLEAR = 20;
+// Width of a character of the plain stroke font over its height, on the wide side.
+const CHARACTER = 0.95;
+
+/**
+ * A part as a shop gets it: cut loops, fold lines from edge to edge with their words, marks, a check
+ * square clear of the part and every sentence of `sentences` on the note layer.
+ *
+ * @throws PanError `sheet-cut` when a cut does not close.
+ */
+export const partDxf = (part: Part, title: string, sentences: readonly string[]): string => {
+  const box = pathBox(part.outline);
+  const height = Math.min(7, Math.max(2.5, Math.max(...part.flat) / 120));
+  const foot = box[0][1] - CLEAR;
+  const square = checkSquare([box[0][0], foot - CHECK_SQUARE]);
+  const across = Math.max(box[1][0] - box[0][0] - CHECK_SQUARE - CLEAR, 60 * height * CHARACTER);
+  const lines = [oneLine(title, 100), ...partWords(part), ...part.notes, ...sentences]
+    .map((line) => oneLine(line, 1000))
+    .flatMap((line) => wrapLine(line, Math.floor(across / (height * CHARACTER))));
+  const left = box[0][0] + CHECK_SQUARE + CLEAR;
+  const notes = lines.map((line, i) =>
+    textEntity('note', [left, foot - (i + 1) * 1.6 * height], height, line),
+  );
+  const entities = [
+    ...cutLoops(part),
+    ...part.folds.flatMap((fold) => [lineEntity('fold', fold.from, fold.to), foldLabel(fold, height)]),
+    ...part.marks.map((mark) => pathEntity('mark', mark.path, isClosed(mark.path))),
+    square,
+    textEntity('note', [box[0][0] + 5, foot - CHECK_SQUARE + 5], 4, `${CHECK_SQUARE} mm check square`),
+    ...notes,
+  ];
+  const low: Vec2 = [box[0][0], foot - Math.max(CHECK_SQUARE, lines.length * 1.6 * height) - height];
+  return dxfFile(entities, [low, [Math.max(box[1][0], left + across), box[1][1]]]);
+};
+
+/**
+ * The cut loops alone, for a machine that takes every line for a cut. `sentences` go in as comments,
+ * which no machine draws.
+ */
+export const barePartDxf = (part: Part, sentences: readonly string[] = []): string =>
+  dxfFile(cutLoops(part), pathBox(part.outline), sentences);
+
+const cutLoops = (part: Part): readonly Entity[] => {
+  const seen = new Set<string>();
+  for (const hole of part.holes) {
+    const key = [...hole.at, hole.diameter].map((v) => v.toFixed(3)).join(' ');
+    if (seen.has(key)) {
+      throw new PanError({
+        code: 'sheet-cut',
+        path: [],
+        message: `The part "${part.name}" has the same hole twice at x = ${hole.at[0].toFixed(1)}, y = ${hole.at[1].toFixed(1)} mm.`,
+        advice: 'Take one of the two out of the design.',
+      });
+    }
+    seen.add(key);
+  }
+  return [
+    ...part.holes.map((hole) => circleEntity('through', hole.at, hole.diameter / 2)),
+    ...part.openings.map((opening) => pathEntity('through', opening, true)),
+    pathEntity('through', part.outline, true),
+  ];
+};
+
+const isClosed = (path: Path): boolean => {
+  const [first, last] = [path[0], path[path.length - 1]];
+  return (
+    first !== undefined &&
+    last !== undefined &&
+    Math.hypot(first.from[0] - last.to[0], first.from[1] - last.to[1]) < 1e-6
+  );
+};
+
+/** The fold's words along its line, upright to read, no longer than the line. */
+const foldLabel = (fold: Fold, height: number): Entity => {
+  const text = foldWords(fold);
+  const [dx, dy] = [fold.to[0] - fold.from[0], fold.to[1] - fold.from[1]];
+  const length = Math.hypot(dx, dy);
+  const size = Math.max(1, Math.min(height, (0.9 * length) / ([...text].length * CHARACTER)));
+  const straight = Math.atan2(dy, dx);
+  const turned = straight > Math.PI / 2 || straight <= -Math.PI / 2 ? straight + Math.PI : straight;
+  const at: Vec2 = [
+    (fold.from[0] + fold.to[0]) / 2 - Math.sin(turned) * 0.6 * size,
+    (fold.from[1] + fold.to[1]) / 2 + Math.cos(turned) * 0.6 * size,
+  ];
+  return textEntity('note', at, size, text, turned, true);
+};
+
+const checkSquare = ([x, y]: Vec2): Entity => {
+  const corners: readonly Vec2[] = [
+    [x, y],
+    [x + CHECK_SQUARE, y],
+    [x + CHECK_SQUARE, y + CHECK_SQUARE],
+    [x, y + CHECK_SQUARE],
+  ];
+  const path: Path = corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4] as Vec2 }));
+  return pathEntity('mark', path, true);
+};
