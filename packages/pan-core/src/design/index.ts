@@ -1,1 +1,2 @@
 export type * from './design.js';
+export { findMaterial, type Material, type Metal, materials } from './material.js';
