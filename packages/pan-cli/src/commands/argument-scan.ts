@@ -1,6 +1,5 @@
-import type { Problem } from 'pan-core';
+import { nearestWord, type Problem } from 'pan-core';
 import type { CommandSpec, OptionSpec } from './command.js';
-import { nearest } from './nearest.js';
 
 /** A token that starts like an option and is no negative number. */
 const looksLikeOption = (token: string): boolean => /^--?[a-z]/i.test(token);
@@ -14,7 +13,7 @@ const optionProblem = (message: string, found: string | undefined, advice: strin
 });
 
 const unknownOption = (name: string, command: CommandSpec, options: readonly string[]): Problem => {
-  const near = nearest(name, options);
+  const near = nearestWord(name, options);
   return optionProblem(
     `\`pan ${command.name}\` has no option --${name}.`,
     `--${name}`,
@@ -31,7 +30,7 @@ const valueProblem = (name: string, option: OptionSpec, value: string | undefine
     );
   }
   if (option.choices !== undefined && !option.choices.includes(value)) {
-    const near = nearest(value, option.choices);
+    const near = nearestWord(value, option.choices);
     return optionProblem(
       `--${name} must be one of ${option.choices.join(', ')}.`,
       value,
@@ -46,7 +45,7 @@ const commandProblem = (typed: string | undefined, commands: readonly CommandSpe
   if (typed === undefined || typed.startsWith('-')) {
     return optionProblem('No command was given.', undefined, `Start with one of: ${names.join(', ')}.`);
   }
-  const near = nearest(typed, names);
+  const near = nearestWord(typed, names);
   return optionProblem(
     `There is no command \`${typed}\`.`,
     typed,
