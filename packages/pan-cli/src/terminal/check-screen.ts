@@ -6,16 +6,10 @@ import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
 import { keyOf } from './problems.js';
 import { quantity, sentence } from './quantity.js';
-import { wrap } from './wrap.js';
+import { columns, wrap } from './wrap.js';
 
 const GROUPS: readonly CheckGroup[] = ['oil', 'mouth', 'crank', 'fit', 'sheet', 'weld'];
 const ORDER: readonly Status[] = ['fail', 'unknown', 'warn', 'pass'];
-const COUNTED: Readonly<Record<Status, string>> = {
-  fail: 'fail',
-  unknown: 'unknown',
-  warn: 'warn',
-  pass: 'pass',
-};
 
 /** A pan that passes is ready to be mocked up, never simply ready: geometry is no proof. */
 const VERDICT: Readonly<Record<Status, string>> = {
@@ -27,11 +21,13 @@ const VERDICT: Readonly<Record<Status, string>> = {
 
 const heading = (report: CheckReport, screen: Screen): string[] => {
   const paint = ink(screen.colour);
-  const counts = ORDER.filter((status) => report.counts[status] > 0).map((status) =>
-    paint.status(status, `${report.counts[status]} ${COUNTED[status]}`),
-  );
+  const counted = ORDER.filter((status) => report.counts[status] > 0);
+  const words = counted.map((status) => `${report.counts[status]} ${status}`);
+  const counts = words.map((word, i) => paint.status(counted[i] as Status, word)).join(' · ');
+  const verdict = paint.status(report.verdict, VERDICT[report.verdict]);
+  const fits = columns(`${VERDICT[report.verdict]}   ${words.join(' · ')}`) <= screen.width;
   return [
-    `${paint.status(report.verdict, VERDICT[report.verdict])}   ${counts.join(' · ')}`,
+    ...(fits ? [`${verdict}   ${counts}`] : [verdict, counts]),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
   ];
 };

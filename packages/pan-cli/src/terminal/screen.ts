@@ -1,6 +1,6 @@
 import type { LengthUnits, Screen } from '../commands/command.js';
 
-const NARROWEST = 50;
+const NARROWEST = 60;
 const WIDEST = 100;
 const USUAL = 80;
 
