@@ -2,7 +2,7 @@ import { nearestWord, type Problem } from 'pan-core';
 import type { CommandSpec, OptionSpec } from './command.js';
 
 /** A token that starts like an option and is no negative number. */
-const looksLikeOption = (token: string): boolean => /^--?[a-z]/i.test(token);
+const looksLikeOption = (token: string): boolean => /^(--.|-[^\d.-])/.test(token);
 
 const optionProblem = (message: string, found: string | undefined, advice: string): Problem => ({
   code: 'input-option',
@@ -66,6 +66,7 @@ export const argumentProblems = (
   const command = commands.find((spec) => spec.name === argv[0]);
   if (command === undefined) return [commandProblem(argv[0], commands)];
   const options: Readonly<Record<string, OptionSpec>> = { ...shared, ...command.options };
+  const strays: Problem[] = [];
   const problems: Problem[] = [];
   const seen = new Set<string>();
   const words: string[] = [];
@@ -83,7 +84,7 @@ export const argumentProblems = (
     const name = token.slice(0, equals < 0 ? undefined : equals).replace(/^--?/, '');
     const option = Object.hasOwn(options, name) ? options[name] : undefined;
     if (option === undefined || !token.startsWith('--')) {
-      problems.push(unknownOption(name, command, Object.keys(options)));
+      strays.push(unknownOption(name, command, Object.keys(options)));
       continue;
     }
     if (seen.has(name))
@@ -101,7 +102,9 @@ export const argumentProblems = (
     const wrong = valueProblem(name, option, value);
     if (wrong !== null) problems.push(wrong);
   }
-  return [...problems, ...fileProblems(words, command)];
+  // A word after an unknown option may have been meant as its value.
+  const found = [...strays, ...problems];
+  return strays.length > 0 && words.length > 1 ? found : [...found, ...fileProblems(words, command)];
 };
 
 const fileProblems = (words: readonly string[], command: CommandSpec): Problem[] => {

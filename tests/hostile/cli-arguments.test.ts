@@ -1,0 +1,67 @@
+import { argumentProblems } from 'pan-cli/commands/argument-scan.js';
+import { commands, sharedOptions } from 'pan-cli/commands/list.js';
+import { expect, test } from 'vitest';
+
+const problems = (...argv: string[]) => argumentProblems(argv, commands, sharedOptions);
+
+test.each([
+  ['check', 'pan.yaml'],
+  ['check', 'pan.yaml', '--json', '--units', 'in'],
+  ['check', '--units=in', 'pan.yaml'],
+  ['level', 'pan.yaml', '--in-pan', '5 L', '--braking', '-0.5', '--left-turn', '.3'],
+  ['level', '--in-pan=5 US qt', 'pan.yaml'],
+  ['check', '--', '--odd-name.yaml'],
+  ['new', 'my-pan.yaml', '--from', 'demo', '--replace'],
+])('%s %s … is in order', (...argv) => {
+  expect(problems(...argv)).toEqual([]);
+});
+
+test.each([
+  [[], 'No command was given', 'new, check, level, cut'],
+  [['--json'], 'No command was given', 'new, check, level, cut'],
+  [['chekc', 'a.yaml'], 'no command `chekc`', 'pan check'],
+  [['frobnicate'], 'no command `frobnicate`', 'new, check, level, cut'],
+  [['check'], 'needs a design file', 'pan check my-pan.yaml'],
+  [['check', ''], 'needs a design file', 'pan check my-pan.yaml'],
+  [['check', 'a.yaml', 'b.yaml'], 'takes one file and got 2', 'quotes'],
+  [['check', 'a.yaml', '--jsno'], 'no option --jsno', '--json'],
+  [['check', 'a.yaml', '--colour-of-car'], 'no option --colour-of-car', 'pan check --help'],
+  [['check', 'a.yaml', '-j'], 'no option --j', ''],
+  [['check', 'a.yaml', '--__proto__', 'x'], 'no option --__proto__', 'pan check --help'],
+  [['check', 'a.yaml', '--constructor'], 'no option --constructor', 'pan check --help'],
+  [['check', 'a.yaml', '--json.deep', '1'], 'no option --json.deep', ''],
+  [['check', 'a.yaml', '--no-json'], 'no option --no-json', ''],
+  [['check', 'a.yaml', '--json=yes'], '--json takes no value', '--json alone'],
+  [['check', 'a.yaml', '--units'], '--units needs a value', '--units VALUE'],
+  [['check', 'a.yaml', '--units='], '--units needs a value', '--units VALUE'],
+  [['check', 'a.yaml', '--units', 'cm'], '--units must be one of mm, in', 'mm'],
+  [['level', 'a.yaml', '--in-pan', '5', 'L'], 'takes one file and got 2', '"5 L"'],
+  [['cut', 'a.yaml', '--out', '--replace'], '--out needs a value', '--out VALUE'],
+  [['level', 'a.yaml', '--braking', '1', '--braking', '2'], '--braking is given more than once', 'once'],
+  [['level', 'a.yaml', '--braking=1', '--braking', '2'], '--braking is given more than once', 'once'],
+  [['check', 'a.yaml', '--json', '--json'], '--json is given more than once', 'once'],
+] as const)('pan %j is refused', (argv, says, advice) => {
+  const [first, ...rest] = problems(...argv);
+  expect(first?.code).toBe('input-option');
+  expect(first?.message).toContain(says);
+  expect(first?.advice).toContain(advice);
+  expect(rest).toEqual([]);
+});
+
+test('all that is wrong is said at once', () => {
+  const said = problems('check', 'a.yaml', '--jsno', '--units', 'cm', '--json', '--json');
+  expect(said.map((problem) => problem.message)).toHaveLength(3);
+});
+
+test('an option of another command is no option of this one', () => {
+  expect(problems('check', 'a.yaml', '--braking', '1')[0]?.message).toContain('no option --braking');
+});
+
+test.each(commands)('$name: both examples are commands it accepts', ({ examples }) => {
+  expect(examples).toHaveLength(2);
+  for (const [line] of examples) {
+    const [pan, ...words] = line.replace(/ >.*$/, '').match(/"[^"]*"|\S+/g) ?? [];
+    expect(pan).toBe('pan');
+    expect(problems(...words.map((word) => word.replaceAll('"', '')))).toEqual([]);
+  }
+});
