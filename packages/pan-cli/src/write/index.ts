@@ -1,0 +1,3 @@
+export { type Disk, nodeDisk } from './disk.js';
+export type { SetFile } from './set-file.js';
+export { type Written, writeSet } from './write-set.js';

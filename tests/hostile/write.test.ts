@@ -1,0 +1,321 @@
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  unlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Disk, nodeDisk, type SetFile, writeSet } from 'pan-cli/write/index.js';
+import { PanError } from 'pan-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+
+let root = '';
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'pan-write-'));
+});
+afterEach(() => {
+  rmSync(root, { recursive: true, force: true });
+});
+
+const set = (mark: string): readonly SetFile[] => [
+  { path: 'manifest.json', content: `{"mark":"${mark}"}` },
+  { path: '00-read-first.txt', content: `read ${mark}` },
+  { path: '2-laser/belly.dxf', content: `belly ${mark}` },
+  { path: '2-laser/bare/belly.dxf', content: new Uint8Array([1, 2, 3]) },
+];
+
+/** Every file under a folder with its content, hidden ones too. */
+const tree = (folder: string): Record<string, string> => {
+  const out: Record<string, string> = {};
+  for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
+    const at = join(folder, name);
+    if (statSync(at).isFile()) out[name] = readFileSync(at, 'latin1');
+  }
+  return out;
+};
+
+const problem = (run: () => unknown): { code: string; message: string; advice: string } => {
+  try {
+    run();
+  } catch (error) {
+    if (!(error instanceof PanError)) throw error;
+    const [first] = error.problems;
+    return { code: first?.code ?? '', message: first?.message ?? '', advice: first?.advice ?? '' };
+  }
+  throw new Error('nothing was refused');
+};
+
+const target = (): string => join(root, 'out');
+
+describe('a set of files', () => {
+  it('appears whole, manifest last, and says what it wrote', () => {
+    const order: string[] = [];
+    const watching: Disk = {
+      ...nodeDisk,
+      create: (file, content) => {
+        order.push(file.slice(file.lastIndexOf('/') + 1));
+        return nodeDisk.create(file, content);
+      },
+    };
+    const written = writeSet(target(), set('a'), false, watching);
+    expect(order.at(-1)).toBe('manifest.json');
+    expect(written.files).toBe(4);
+    expect(written.replaced).toBe(false);
+    expect(readFileSync(join(target(), '2-laser/belly.dxf'), 'utf8')).toBe('belly a');
+    expect([...readFileSync(join(target(), '2-laser/bare/belly.dxf'))]).toEqual([1, 2, 3]);
+    expect(readdirSync(root)).toEqual(['out']);
+  });
+
+  it('goes into an empty folder, and is replaced only when asked', () => {
+    mkdirSync(target());
+    writeSet(target(), set('a'), false);
+    const refused = problem(() => writeSet(target(), set('b'), false));
+    expect(refused.code).toBe('file-write');
+    expect(refused.advice).toContain('--replace');
+    expect(tree(target())['00-read-first.txt']).toBe('read a');
+    expect(writeSet(target(), set('b'), true)).toMatchObject({ replaced: true, leftAt: null });
+    expect(tree(target())['00-read-first.txt']).toBe('read b');
+    expect(readdirSync(root)).toEqual(['out']);
+  });
+
+  it('takes away files of the earlier set that the new one lacks', () => {
+    writeSet(target(), [...set('a'), { path: '1-mock-up/lid.stl', content: 'lid' }], false);
+    writeSet(target(), set('b'), true);
+    expect(existsSync(join(target(), '1-mock-up'))).toBe(false);
+  });
+
+  it('may be replaced after a file was taken away, since nothing is lost', () => {
+    writeSet(target(), set('a'), false);
+    unlinkSync(join(target(), '00-read-first.txt'));
+    writeSet(target(), set('b'), true);
+    expect(tree(target())['00-read-first.txt']).toBe('read b');
+  });
+});
+
+describe('what a person did to a set is kept, even with --replace', () => {
+  const cases: readonly (readonly [string, (folder: string) => void, string])[] = [
+    ['an edited file', (f) => writeFileSync(join(f, '2-laser/belly.dxf'), 'mine'), '2-laser/belly.dxf'],
+    ['a file of the same length', (f) => writeFileSync(join(f, '2-laser/belly.dxf'), 'bellY a'), 'belly.dxf'],
+    ['an added file', (f) => writeFileSync(join(f, 'my notes.txt'), 'hours'), 'my notes.txt'],
+    ['an added file deep down', (f) => writeFileSync(join(f, '2-laser/bare/x'), ''), '2-laser/bare/x'],
+    [
+      'a link in a file’s place',
+      (f) => {
+        unlinkSync(join(f, '00-read-first.txt'));
+        writeFileSync(join(root, 'elsewhere'), 'read a');
+        symlinkSync(join(root, 'elsewhere'), join(f, '00-read-first.txt'));
+      },
+      '00-read-first.txt',
+    ],
+  ];
+  it.each(cases)('%s', (_, change, named) => {
+    writeSet(target(), set('a'), false);
+    change(target());
+    const before = tree(target());
+    const refused = problem(() => writeSet(target(), set('b'), true));
+    expect(refused.code).toBe('file-edited');
+    expect(refused.message).toContain(named);
+    expect(tree(target())).toEqual(before);
+    expect(readdirSync(root).filter((name) => name.startsWith('.'))).toEqual([]);
+  });
+
+  it('a folder of other files, with or without a broken list', () => {
+    mkdirSync(target());
+    writeFileSync(join(target(), 'thesis.txt'), 'years of work');
+    expect(problem(() => writeSet(target(), set('a'), true)).code).toBe('file-edited');
+    writeFileSync(join(target(), '.pan-set.json'), '{"format":1,"files":[{"path":5}]}');
+    expect(problem(() => writeSet(target(), set('a'), true)).code).toBe('file-edited');
+    expect(readFileSync(join(target(), 'thesis.txt'), 'utf8')).toBe('years of work');
+  });
+
+  it('a file saved while the new set was being written', () => {
+    writeSet(target(), set('a'), false);
+    const late: Disk = {
+      ...nodeDisk,
+      create: (file, content) => {
+        if (file.endsWith('manifest.json')) writeFileSync(join(target(), 'late.txt'), 'late');
+        return nodeDisk.create(file, content);
+      },
+    };
+    expect(problem(() => writeSet(target(), set('b'), true, late)).message).toContain('late.txt');
+    expect(tree(target())['00-read-first.txt']).toBe('read a');
+    expect(readdirSync(root)).toEqual(['out']);
+  });
+
+  it('a file saved after the last look: the earlier set then stays beside the new one', () => {
+    writeSet(target(), set('a'), false);
+    const late: Disk = {
+      ...nodeDisk,
+      rename: (from, to) => {
+        if (from === target()) writeFileSync(join(target(), 'late.txt'), 'late');
+        nodeDisk.rename(from, to);
+      },
+    };
+    const written = writeSet(target(), set('b'), true, late);
+    expect(written.leftAt).not.toBeNull();
+    expect(readFileSync(join(written.leftAt ?? '', 'late.txt'), 'utf8')).toBe('late');
+    expect(tree(target())['00-read-first.txt']).toBe('read b');
+  });
+});
+
+describe('a place that cannot be written is refused with the reason and what to do', () => {
+  const refused = (place: string): string => {
+    const { code, message, advice } = problem(() => writeSet(place, set('a'), false));
+    expect(code).toBe('file-write');
+    expect(advice).not.toBe('');
+    return message;
+  };
+  it('missing parent', () => expect(refused(join(root, 'a/b'))).toContain('does not exist'));
+  it('a file in the way', () => {
+    writeFileSync(join(root, 'file'), 'x');
+    expect(refused(join(root, 'file'))).toContain('not a folder');
+    expect(refused(join(root, 'file/under'))).toMatch(/not a folder/);
+    expect(readFileSync(join(root, 'file'), 'utf8')).toBe('x');
+  });
+  it('a link in the way, even to an empty folder', () => {
+    mkdirSync(join(root, 'real'));
+    symlinkSync(join(root, 'real'), target());
+    expect(refused(target())).toContain('not a folder');
+    expect(readdirSync(join(root, 'real'))).toEqual([]);
+  });
+  it('a name too long', () => expect(refused(join(root, 'x'.repeat(300)))).toContain('too long'));
+  it('a name no file can have', () => expect(refused(join(root, 'a\u0000b'))).toContain('character'));
+  it('links that go round', () => {
+    symlinkSync(join(root, 'two'), join(root, 'one'));
+    symlinkSync(join(root, 'one'), join(root, 'two'));
+    expect(refused(join(root, 'one/out'))).toContain('round');
+  });
+  it('the top of the disk', () => expect(refused('/')).toContain('top of the disk'));
+  it('a folder without permission', (ctx) => {
+    if (process.getuid?.() === 0) ctx.skip('skipped: the owner of the machine may write anywhere');
+    chmodSync(root, 0o500);
+    expect(refused(target())).toContain('may not write');
+    chmodSync(root, 0o700);
+  });
+});
+
+describe('a file of the set never leaves the set', () => {
+  const paths = [
+    '../out.txt',
+    '/etc/x',
+    'a/../../b',
+    'a\\b',
+    'A.dxf',
+    'con.dxf',
+    '2-laser/nul',
+    'a//b',
+    'a/',
+    '.x',
+    'x.',
+  ];
+  it.each(paths)('%s', (path) => {
+    expect(problem(() => writeSet(target(), [{ path, content: '' }], false)).code).toBe('file-write');
+    expect(readdirSync(root)).toEqual([]);
+  });
+  it('nor stands for a file and a folder, or twice', () => {
+    const at = (path: string): SetFile => ({ path, content: '' });
+    expect(problem(() => writeSet(target(), [at('a'), at('a/b')], false)).code).toBe('file-write');
+    expect(problem(() => writeSet(target(), [at('a'), at('a')], false)).code).toBe('file-write');
+  });
+});
+
+const systemError = (code: string): Error => Object.assign(new Error(code), { code });
+
+/** A disk whose nth change of anything fails: once, or for good as when the machine stops there. */
+const failing = (nth: number, code: string, forGood: boolean): { disk: Disk; count: () => number } => {
+  let n = 0;
+  const change =
+    <A extends readonly unknown[], R>(act: (...args: A) => R) =>
+    (...args: A): R => {
+      n += 1;
+      if (n === nth || (forGood && n > nth)) throw systemError(code);
+      return act(...args);
+    };
+  const disk: Disk = {
+    ...nodeDisk,
+    makeFolder: change(nodeDisk.makeFolder),
+    create: change((file: string, content: Uint8Array): number => {
+      return nodeDisk.create(file, content);
+    }),
+    rename: change(nodeDisk.rename),
+    removeFile: change(nodeDisk.removeFile),
+    removeFolder: change(nodeDisk.removeFolder),
+  };
+  return { disk, count: () => n };
+};
+
+describe('whatever single step fails, the set is there whole or the earlier one is', () => {
+  const steps = (): number => {
+    writeSet(target(), set('a'), false);
+    const { disk, count } = failing(0, '', false);
+    writeSet(target(), set('b'), true, disk);
+    rmSync(target(), { recursive: true });
+    return count();
+  };
+  it.each(['ENOSPC', 'EROFS', 'EIO', 'EACCES'])('%s at every step', (code) => {
+    const all = steps();
+    expect(all).toBeGreaterThan(15);
+    let refusals = 0;
+    for (let nth = 1; nth <= all; nth++) {
+      writeSet(target(), set('a'), false);
+      const before = tree(target());
+      try {
+        writeSet(target(), set('b'), true, failing(nth, code, false).disk);
+        expect(tree(target())['manifest.json']).toBe('{"mark":"b"}');
+      } catch (error) {
+        refusals += 1;
+        expect(error).toBeInstanceOf(PanError);
+        expect(tree(target())).toEqual(before);
+        expect(readdirSync(root)).toEqual(['out']);
+      }
+      rmSync(root, { recursive: true });
+      mkdirSync(root);
+    }
+    expect(refusals).toBeGreaterThan(9);
+  });
+
+  it('the machine stops at any step: never part of a set, and the next run carries on', () => {
+    const all = steps();
+    for (let nth = 1; nth <= all; nth++) {
+      writeSet(target(), set('a'), false);
+      const before = tree(target());
+      const { disk } = failing(nth, 'EIO', true);
+      try {
+        writeSet(target(), set('b'), true, disk);
+      } catch (error) {
+        expect(error).toBeInstanceOf(PanError);
+      }
+      if (existsSync(target())) {
+        const now = tree(target());
+        if (now['manifest.json'] === '{"mark":"a"}') expect(now).toEqual(before);
+        else expect(now['00-read-first.txt']).toBe('read b');
+      }
+      // The folders of a run that was killed carry the number of a process that is no more.
+      for (const name of readdirSync(root)) {
+        if (name.startsWith('.'))
+          nodeDisk.rename(join(root, name), join(root, name.replace(/[0-9]+$/, '999999999')));
+      }
+      writeSet(target(), set('c'), true);
+      expect(tree(target())['manifest.json']).toBe('{"mark":"c"}');
+      expect(readdirSync(root)).toEqual(['out']);
+      rmSync(root, { recursive: true });
+      mkdirSync(root);
+    }
+  });
+
+  it('a disk that keeps fewer bytes than it was given', () => {
+    writeSet(target(), set('a'), false);
+    const short: Disk = { ...nodeDisk, create: (file, content) => nodeDisk.create(file, content) - 1 };
+    expect(problem(() => writeSet(target(), set('b'), true, short)).message).toContain('bytes');
+    expect(tree(target())['manifest.json']).toBe('{"mark":"a"}');
+    expect(readdirSync(root)).toEqual(['out']);
+  });
+});
