@@ -10,26 +10,27 @@ export const reversePath = (path: Path): Path =>
     })
     .reverse();
 
-/** A rigid move of the plane: turn about the origin, mirror in the second axis first if asked, then shift. */
+/** A rigid move of the plane: mirror first if asked, then turn about the origin, then shift. */
 export interface Move {
+  /** The coordinate whose sign is changed. */
+  readonly mirror?: 'x' | 'y';
   readonly turn?: number;
-  /** Reflects y → −y before turning. */
-  readonly mirror?: boolean;
   readonly shift?: Vec2;
 }
 
-export const movePoint = ({ turn = 0, mirror = false, shift = [0, 0] }: Move, p: Vec2): Vec2 => {
-  const y = mirror ? -p[1] : p[1];
-  if (turn === 0) return [p[0] + shift[0], y + shift[1]];
+export const movePoint = ({ mirror, turn = 0, shift = [0, 0] }: Move, p: Vec2): Vec2 => {
+  const [x, y]: Vec2 = [mirror === 'x' ? -p[0] : p[0], mirror === 'y' ? -p[1] : p[1]];
+  if (turn === 0) return [x + shift[0], y + shift[1]];
   const [c, s] = [Math.cos(turn), Math.sin(turn)];
-  return [c * p[0] - s * y + shift[0], s * p[0] + c * y + shift[1]];
+  return [c * x - s * y + shift[0], s * x + c * y + shift[1]];
 };
 
-/** Moves a path rigidly; a mirror turns its sense of travel round as seen, and its arcs with it. */
+/** Moves a path rigidly; a mirror image of a counter-clockwise path runs clockwise. */
 export const movePath = (move: Move, path: Path): Path =>
   path.map((s): Segment => {
     const from = movePoint(move, s.from);
     const to = movePoint(move, s.to);
     if (s.kind === 'line') return { kind: 'line', from, to };
-    return { ...s, from, to, centre: movePoint(move, s.centre), sweep: move.mirror ? -s.sweep : s.sweep };
+    const sweep = move.mirror === undefined ? s.sweep : -s.sweep;
+    return { ...s, from, to, centre: movePoint(move, s.centre), sweep };
   });

@@ -1,3 +1,13 @@
 export { type Corner, floorProfile, type Profile } from './profile.js';
 export type { OuterSolid, Owner, Panel } from './panel.js';
 export type { Plate, PlateOpening } from './plate.js';
+export { halfWidthAt, sideSign } from './half-width.js';
+export { notchPlanes } from './notch-cut.js';
+export { type WingPlanes, wingPlanes } from './wing-room.js';
+export type { Barrier, Passage, PassageKind } from './barrier.js';
+export { buildPan } from './build.js';
+export type { FaceOwner, Room, RoomFace, Zone } from './cell.js';
+export { depthAt, type FloorPiece, formedFloor, sharpFloor, stepTop } from './floor-line.js';
+export type { PanModel } from './model.js';
+export { holds, type Mouth } from './mouth.js';
+export type { Cover, Opening } from './opening.js';

@@ -1,0 +1,163 @@
+import type { Design } from '../design/index.js';
+import {
+  distance2,
+  type Path,
+  pointAt,
+  polylinePath,
+  reversePath,
+  type Segment,
+  segmentLength,
+  subtractPath,
+  trimSegment,
+} from '../geometry/index.js';
+import type { Corner, Profile } from '../pan/index.js';
+import { halfWidthAt } from '../pan/index.js';
+import { bellyHoles } from './belly-hole.js';
+import type { BendRule } from './bend-rule.js';
+import { buttTrim } from './butt-trim.js';
+import { type Cutter, type Facet, footprint } from './cutter.js';
+import { finishRegion } from './finish.js';
+import { cornerNames } from './fold-name.js';
+import type { Fold, Part } from './part.js';
+import { layOut, type Run, stripEdge, stripFacets } from './strip.js';
+
+/**
+ * Front wall, shallow, step, sump floor and rear wall as one folded strip, or as several where a corner is
+ * welded. Drawn with the oil side up: along the blank from the rear rail to the front rail, y to the left.
+ */
+export const bellyParts = (
+  design: Design,
+  profile: Profile,
+  rule: BendRule,
+  cutters: readonly Cutter[],
+): readonly Part[] => {
+  const strips = splitAtWelds(reversePath(profile.path), profile, design.pan.sheet.thickness);
+  const names = cornerNames(profile);
+  return strips.flatMap((path, i) => {
+    const name = strips.length === 1 ? 'belly' : `belly ${i + 1} of ${strips.length}`;
+    return bellyStrip(design, profile, rule, cutters, path, name, names);
+  });
+};
+
+const bellyStrip = (
+  design: Design,
+  profile: Profile,
+  rule: BendRule,
+  cutters: readonly Cutter[],
+  path: Path,
+  name: string,
+  names: readonly string[],
+): readonly Part[] => {
+  const { sheet, left, right } = design.pan;
+  const runs = layOut(path, rule.allowance);
+  const leftEdge = stripEdge(
+    runs,
+    (x) => halfWidthAt(left, x),
+    left.map((row) => row[0]),
+  );
+  const rightEdge = stripEdge(
+    runs,
+    (x) => -halfWidthAt(right, x),
+    right.map((row) => row[0]),
+  );
+  const facets = stripFacets(runs);
+  const outline = polylinePath([...rightEdge.points, ...[...leftEdge.points].reverse()], true);
+  const region = cutAway({ loops: [outline] }, facets, cutters);
+  const error = Math.max(leftEdge.error, rightEdge.error);
+  return finishRegion(
+    {
+      name,
+      what: 'Front wall, floor and rear wall, folded from one strip.',
+      quantity: 1,
+      material: sheet.material,
+      thickness: sheet.thickness,
+      drawnFace: 'oil side',
+      holes: bellyHoles(design, facets),
+      folds: bellyFolds(design, profile, runs, names),
+      marks: [],
+      notes: [
+        `Inside face up; rear rail at the left, left side of the car at the top. Bends: ${rule.words}.`,
+        'Both ends run up to the rail face of the flange and are faced flush after welding.',
+        'Side plates stand outside this strip: corners open, inside edges touching.',
+        ...(error > 0.005
+          ? [
+              `Across bends the edges are drawn straight; the true edge leaves them by up to ${error.toFixed(2)} mm.`,
+            ]
+          : []),
+      ],
+    },
+    region,
+  );
+};
+
+/** Takes every cutter out of a region, facet by facet. */
+export const cutAway = (
+  region: { readonly loops: readonly Path[] },
+  facets: readonly Facet[],
+  cutters: readonly Cutter[],
+): { readonly loops: readonly Path[] } => {
+  let left = region;
+  for (const cutter of cutters)
+    for (const facet of facets) {
+      const print = footprint(facet, cutter);
+      if (print !== null) left = subtractPath(left, print);
+    }
+  return left;
+};
+
+const bellyFolds = (
+  design: Design,
+  profile: Profile,
+  runs: readonly Run[],
+  names: readonly string[],
+): readonly Fold[] =>
+  runs.flatMap(({ piece, start, length }): readonly Fold[] => {
+    if (piece.kind !== 'arc') return [];
+    const corner = nearestCorner(profile.corners, pointAt(piece, 0.5));
+    const at = start + length / 2;
+    const across = (rows: Design['pan']['left']): number =>
+      (halfWidthAt(rows, piece.from[0]) + halfWidthAt(rows, piece.to[0])) / 2;
+    return [
+      {
+        name: names[corner.index] ?? 'fold',
+        from: [at, -across(design.pan.right)],
+        to: [at, across(design.pan.left)],
+        angle: Math.abs(piece.sweep),
+        radius: design.pan.sheet.bendRadius,
+        direction: corner.turn > 0 ? 'up' : 'down',
+        allowance: length,
+      },
+    ];
+  });
+
+const nearestCorner = (corners: readonly Corner[], p: readonly [number, number]): Corner =>
+  corners.reduce((best, c) => (distance2(c.at, p) < distance2(best.at, p) ? c : best));
+
+/**
+ * Parts the profile (rear to front) at welded corners. Where the oil lies outside such a corner the metal
+ * of both plates would overlap, so the steeper one stops short.
+ */
+const splitAtWelds = (path: Path, profile: Profile, thickness: number): readonly Path[] => {
+  const strips: Segment[][] = [[]];
+  path.forEach((piece) => {
+    const strip = strips[strips.length - 1]!;
+    const before = strip[strip.length - 1];
+    const corner = before && profile.corners.find((c) => !c.folded && distance2(c.at, piece.from) < 1e-9);
+    if (before === undefined || corner === undefined || Math.abs(corner.turn) < 1e-9) {
+      strip.push(piece);
+      return;
+    }
+    const trim = corner.turn < 0 ? buttTrim(Math.PI - Math.abs(corner.turn), thickness) : 0;
+    const shortenBefore = slope(before) >= slope(piece);
+    strip[strip.length - 1] = shortenBefore ? shorten(before, 0, trim) : before;
+    strips.push([shortenBefore ? piece : shorten(piece, trim, 0)]);
+  });
+  return strips;
+};
+
+const slope = (s: Segment): number => Math.abs(s.to[1] - s.from[1]) / segmentLength(s);
+
+const shorten = (s: Segment, atStart: number, atEnd: number): Segment => {
+  const length = segmentLength(s);
+  return trimSegment(s, atStart / length, 1 - atEnd / length);
+};

@@ -1,0 +1,107 @@
+import type { Path } from '../geometry/index.js';
+import { polylinePath } from '../geometry/index.js';
+import type { Vec2, Vec3 } from '../numeric/index.js';
+import { add3, dot3, scale3, subtract3 } from '../numeric/index.js';
+
+/** The points with normal·p ≤ offset. */
+export interface HalfSpace {
+  readonly normal: Vec3;
+  readonly offset: number;
+}
+
+/** A convex solid whose meeting with the sheet is cut out of it. */
+export type Cutter = readonly HalfSpace[];
+
+/**
+ * A flat stretch of the pan's inside face and where it lies in the blank: the point origin + s·u + t·v
+ * lands on at + s·along + t·across. In a bend zone `along` is stretched to the zone's flat length.
+ */
+export interface Facet {
+  readonly origin: Vec3;
+  readonly u: Vec3;
+  readonly v: Vec3;
+  /** Limits of the stretch in (s, t), convex, counter-clockwise. */
+  readonly bounds: readonly Vec2[];
+  readonly at: Vec2;
+  readonly along: Vec2;
+  readonly across: Vec2;
+  readonly bend: boolean;
+}
+
+/** Larger than any pan, mm: stands for "unbounded" in a facet's limits. */
+export const FAR = 1e4;
+
+export const facetFlat = (f: Facet, [s, t]: Vec2): Vec2 => [
+  f.at[0] + s * f.along[0] + t * f.across[0],
+  f.at[1] + s * f.along[1] + t * f.across[1],
+];
+
+export const facetLocal = (f: Facet, p: Vec3): Vec2 => {
+  const r = subtract3(p, f.origin);
+  return [dot3(r, f.u), dot3(r, f.v)];
+};
+
+export const facetPoint = (f: Facet, [s, t]: Vec2): Vec3 =>
+  add3(f.origin, add3(scale3(f.u, s), scale3(f.v, t)));
+
+/** The part of a convex polygon where a·s + b·t ≤ c. */
+const clipTo = (polygon: readonly Vec2[], a: number, b: number, c: number): readonly Vec2[] => {
+  const height = (p: Vec2): number => a * p[0] + b * p[1] - c;
+  return polygon.flatMap((p, i): readonly Vec2[] => {
+    const q = polygon[(i + 1) % polygon.length]!;
+    const [hp, hq] = [height(p), height(q)];
+    const kept: Vec2[] = hp <= 0 ? [p] : [];
+    if ((hp < 0 && hq > 0) || (hp > 0 && hq < 0)) {
+      const t = hp / (hp - hq);
+      kept.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
+    }
+    return kept;
+  });
+};
+
+/** What a cutter takes out of a facet, as a closed loop in the blank; null when it misses. */
+export const footprint = (facet: Facet, cutter: Cutter): Path | null => {
+  let rest: readonly Vec2[] = facet.bounds;
+  for (const { normal, offset } of cutter) {
+    const [a, b] = [dot3(normal, facet.u), dot3(normal, facet.v)];
+    rest = clipTo(rest, a, b, offset - dot3(normal, facet.origin));
+    if (rest.length < 3) return null;
+  }
+  const loop = rest.map((p) => facetFlat(facet, p));
+  const kept = loop.filter((p, i) => {
+    const q = loop[(i + 1) % loop.length]!;
+    return Math.hypot(p[0] - q[0], p[1] - q[1]) > 1e-9;
+  });
+  if (kept.length < 3 || Math.abs(loopArea(kept)) < 1e-6) return null;
+  return polylinePath(kept, true);
+};
+
+const loopArea = (loop: readonly Vec2[]): number =>
+  loop.reduce((sum, p, i) => {
+    const q = loop[(i + 1) % loop.length]!;
+    return sum + (p[0] * q[1] - q[0] * p[1]) / 2;
+  }, 0);
+
+/** Where a point of the inside face lies in the blank; null when no facet carries it within `within` mm. */
+export const locate = (
+  facets: readonly Facet[],
+  p: Vec3,
+  within: number,
+): { readonly at: Vec2; readonly facet: Facet } | null => {
+  let best: { at: Vec2; facet: Facet } | null = null;
+  let least = within;
+  for (const facet of facets) {
+    const local = facetLocal(facet, p);
+    const away = Math.hypot(...subtract3(p, facetPoint(facet, local)));
+    if (away > least || !inside(facet.bounds, local)) continue;
+    least = away;
+    best = { at: facetFlat(facet, local), facet };
+  }
+  return best;
+};
+
+const inside = (polygon: readonly Vec2[], p: Vec2): boolean =>
+  polygon.every((a, i) => {
+    const b = polygon[(i + 1) % polygon.length]!;
+    return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) >= -1e-9;
+  });
