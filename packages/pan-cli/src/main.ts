@@ -31,6 +31,10 @@ const asProblems = (error: unknown): readonly Problem[] =>
       ];
 
 const explain = async (error: unknown, file: string, json: boolean): Promise<ExitCode> => {
+  if (error instanceof Error && error.name === 'ExitPromptError') {
+    process.stderr.write('Stopped. Nothing was written.\n');
+    return 2;
+  }
   const problems = asProblems(error);
   const { problemsData, problemsText } = await import('./terminal/problems.js');
   const { messageWidth } = await import('./terminal/screen.js');

@@ -1,4 +1,5 @@
 import type { CommandSpec, OptionSpec } from './command.js';
+import { measurements } from './measurements.js';
 
 const DESIGN_FILE = 'a design file';
 
@@ -16,16 +17,7 @@ export const commands: readonly CommandSpec[] = [
     options: {
       from: { kind: 'text', what: 'Start from this example', choices: ['demo', 'two-wings', 'inches'] },
       title: { kind: 'text', what: 'Title of the design' },
-      'rail-length': { kind: 'text', what: 'Length of the block’s pan rail' },
-      'rail-width': { kind: 'text', what: 'Width of the rail, outside to outside' },
-      'crank-centre': { kind: 'text', what: 'Height of the crank’s centre above the rail' },
-      stroke: { kind: 'text', what: 'Stroke of the crank' },
-      'big-end': { kind: 'text', what: 'From the crankpin’s centre to the outside of the rod’s big end' },
-      'nose-up': { kind: 'text', what: 'Angle by which the engine sits nose up in the car' },
-      shallow: { kind: 'text', what: 'Depth inside the pan ahead of the sump' },
-      'sump-length': { kind: 'text', what: 'From the rear face of the block to the front of the sump' },
-      'sump-depth': { kind: 'text', what: 'Depth inside the sump' },
-      ground: { kind: 'text', what: 'From the rail down to the road, with the car loaded' },
+      ...Object.fromEntries(measurements.map(({ flag, what }) => [flag, { kind: 'text' as const, what }])),
       replace: { kind: 'flag', what: 'Replace the file if there is one' },
     },
     examples: [

@@ -10,7 +10,8 @@ export const keyOf = (path: readonly (string | number)[]): string =>
   );
 
 const placeOf = (problem: Problem, file: string): string => {
-  if (file === '') return '';
+  // What was typed on the command line has no place in a file.
+  if (file === '' || problem.code === 'input-option') return '';
   const at = [problem.line, problem.column].filter((n) => n !== undefined).join(':');
   return at === '' ? file : `${file}:${at}`;
 };
@@ -25,7 +26,9 @@ const expectation = ({ expected, found, message }: Problem): string => {
 
 /** One problem: its place and key, what is wrong, and on the next line what to do. */
 const problemLines = (problem: Problem, file: string, width: number): string[] => {
-  const lead = [placeOf(problem, plain(file)), plain(keyOf(problem.path), 120)].filter((t) => t !== '');
+  const key = plain(keyOf(problem.path), 120);
+  const named = problem.message.startsWith(key) ? '' : key;
+  const lead = [placeOf(problem, plain(file)), named].filter((t) => t !== '');
   const what = [plain(problem.message), expectation(problem)].filter((t) => t !== '').join(' ');
   const first = `${lead.map((t) => `${t}: `).join('')}${what}`;
   return [
@@ -42,7 +45,7 @@ export const problemsText = (problems: readonly Problem[], file: string, width: 
 export const problemsData = (problems: readonly Problem[], file: string): object => ({
   errors: problems.map((problem) => ({
     code: problem.code,
-    file: file === '' ? null : file,
+    file: file === '' || problem.code === 'input-option' ? null : file,
     line: problem.line ?? null,
     column: problem.column ?? null,
     key: keyOf(problem.path),
