@@ -10,6 +10,44 @@ export {
 } from './convex.js';
 export { insetPolygon, isSimple, type Trapezoid, trapezoids } from './outline.js';
 export type { Arc, Line, Path, Segment } from './path.js';
+export { pathArea } from './path-area.js';
+export { type PathBox, pathBox } from './path-box.js';
+export {
+  arcSegment,
+  arcThrough,
+  circlePath,
+  lineSegment,
+  polylinePath,
+  type RoundedCorner,
+  roundedPath,
+  tangentArc,
+} from './path-build.js';
+export {
+  type Crossing,
+  type Meeting,
+  pathCrossings,
+  SAME_POINT,
+  segmentMeetings,
+  selfCrossings,
+} from './path-crossing.js';
+export { insideRegion, mergeRuns, type Region, regionPieces, subtractPath } from './path-difference.js';
+export { pathLength, segmentLength } from './path-length.js';
+export { insetEdges, polygonOffset } from './path-offset.js';
+export { arcShare, directionAt, pathPoints, pointAt, trimSegment } from './path-point.js';
+export { clockwise, counterClockwise, isClosed, largestGap, pointInPath } from './path-shape.js';
+export { type Move, movePath, movePoint, reversePath } from './path-transform.js';
+export {
+  add2,
+  cross2,
+  distance2,
+  dot2,
+  left2,
+  length2,
+  mix2,
+  scale2,
+  subtract2,
+  unit2,
+} from './path-vector.js';
 export {
   createPlaneTable,
   flatAxes,
@@ -32,30 +70,3 @@ export {
   subtractAll,
   subtractConvexPolygon,
 } from './polygon.js';
-export { add2, cross2, distance2, dot2, left2, length2, mix2, scale2, subtract2, unit2 } from './path-vector.js';
-export {
-  arcSegment,
-  circlePath,
-  arcThrough,
-  lineSegment,
-  polylinePath,
-  type RoundedCorner,
-  roundedPath,
-  tangentArc,
-} from './path-build.js';
-export { pathLength, segmentLength } from './path-length.js';
-export { pathArea } from './path-area.js';
-export { arcShare, directionAt, pathPoints, pointAt, trimSegment } from './path-point.js';
-export { type PathBox, pathBox } from './path-box.js';
-export { type Move, movePath, movePoint, reversePath } from './path-transform.js';
-export {
-  type Crossing,
-  type Meeting,
-  pathCrossings,
-  SAME_POINT,
-  segmentMeetings,
-  selfCrossings,
-} from './path-crossing.js';
-export { clockwise, counterClockwise, isClosed, largestGap, pointInPath } from './path-shape.js';
-export { insetEdges, polygonOffset } from './path-offset.js';
-export { insideRegion, mergeRuns, type Region, regionPieces, subtractPath } from './path-difference.js';

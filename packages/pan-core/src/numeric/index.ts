@@ -1,3 +1,4 @@
+export { freeze } from './freeze.js';
 export {
   add3,
   cross3,
@@ -9,4 +10,3 @@ export {
   type Vec2,
   type Vec3,
 } from './vector.js';
-export { freeze } from './freeze.js';

@@ -1,5 +1,5 @@
-import { type Problem, PanError } from '../errors/index.js';
 import type { Design } from '../design/index.js';
+import { PanError, type Problem } from '../errors/index.js';
 import type { Path, Segment } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 
@@ -39,7 +39,9 @@ export const floorProfile = (design: Design): Profile => {
   const first = floor[0] as Vec2;
   const last = floor[floor.length - 1] as Vec2;
   const sharp: Vec2[] = [[first[0], 0], ...floor.map(([x, down]): Vec2 => [x, -down]), [last[0], 0]];
-  const corners = floor.map((_, index) => cornerAt(sharp, index, joints.welded.includes(index), sheet.bendRadius, sheet.thickness));
+  const corners = floor.map((_, index) =>
+    cornerAt(sharp, index, joints.welded.includes(index), sheet.bendRadius, sheet.thickness),
+  );
   refuseOverlaps(sharp, corners);
   return { sharp, corners, path: formedPath(sharp, corners) };
 };
@@ -49,7 +51,13 @@ const direction = (a: Vec2, b: Vec2): Vec2 => {
   return [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
 };
 
-const cornerAt = (sharp: readonly Vec2[], index: number, welded: boolean, radius: number, thickness: number): Corner => {
+const cornerAt = (
+  sharp: readonly Vec2[],
+  index: number,
+  welded: boolean,
+  radius: number,
+  thickness: number,
+): Corner => {
   const at = sharp[index + 1] as Vec2;
   const u = direction(sharp[index] as Vec2, at);
   const v = direction(at, sharp[index + 2] as Vec2);

@@ -1,0 +1,191 @@
+import type { Load } from '../design/index.js';
+import { PanError } from '../errors/index.js';
+import { freeze, type Vec3 } from '../numeric/index.js';
+import type { Mouth, PanModel } from '../pan/index.js';
+import { AT_REST, attitudeOf } from './attitude.js';
+import { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
+import { createMeasure, measureCells } from './level.js';
+import { createScene, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
+import { aim, ramp } from './ramp.js';
+import { type Rest, restOil } from './rest.js';
+import { type Gating, type Ways, waysOf } from './ways.js';
+
+/** A pan made ready for oil: flat cells and the ways under each gating. Build once, ask often. */
+export interface OilSystem {
+  readonly model: PanModel;
+  readonly body: Body;
+  readonly ways: Readonly<Record<Gating, Ways>>;
+}
+
+export interface PoolAnswer {
+  readonly volume: number;
+  /** Depth of the pool's surface below the rail along pan −z at the mouth's centre, mm, positive below. */
+  readonly surface: number;
+  readonly hasPickup: boolean;
+  readonly cells: readonly number[];
+  /** Height of the surface along `up` from the pan origin, mm. */
+  readonly level: number;
+}
+
+export interface PickupAnswer {
+  /** Least depth of the rim below its own pool's surface along effective gravity, mm; negative when bared. */
+  readonly submergence: number;
+  readonly covered: boolean;
+  /** Oil in the mouth's pool above the level that bares it, mm³. */
+  readonly spare: number;
+  /** Seconds until the pump bares it with no return; null when the pump's flow is not known. */
+  readonly drawSeconds: number | null;
+}
+
+export interface OilAnswer {
+  readonly gating: Gating;
+  readonly load: Load;
+  readonly up: Vec3;
+  readonly pools: readonly PoolAnswer[];
+  readonly pickup: PickupAnswer;
+}
+
+/** @throws PanError `shape-closed-room` where a compartment of the pan has no opening at all. */
+export const createOilSystem = (model: PanModel): OilSystem => {
+  const body = createBody(model);
+  const ways = {
+    rest: waysOf(model, body, 'rest'),
+    held: waysOf(model, body, 'held'),
+    settled: waysOf(model, body, 'settled'),
+  };
+  refuseClosedRooms(model, ways.rest);
+  return { model, body, ways };
+};
+
+const refuseClosedRooms = (model: PanModel, ways: Ways): void => {
+  const seen = new Set([model.mouth.cell]);
+  const list = [model.mouth.cell];
+  for (let k = 0; k < list.length; k++) {
+    for (const w of ways.at[list[k] as number] as readonly number[]) {
+      const way = ways.list[w] as Ways['list'][number];
+      for (const c of [way.from, way.to])
+        if (!seen.has(c)) {
+          seen.add(c);
+          list.push(c);
+        }
+    }
+  }
+  const shut = model.cells.findIndex((_, c) => !seen.has(c) && (model.volumes[c] as number) > 1);
+  if (shut < 0) return;
+  const points = (model.cells[shut] as (typeof model.cells)[number]).faces.flatMap((f) => f.loop);
+  const mean = (i: 0 | 1 | 2): string => (points.reduce((s, p) => s + p[i], 0) / points.length).toFixed(0);
+  throw new PanError({
+    code: 'shape-closed-room',
+    path: ['baffles'],
+    message: `The room around x ${mean(0)}, y ${mean(1)}, z ${mean(2)} mm has no opening: oil can neither enter nor leave it.`,
+    advice: 'Give a wall there a weep, a door or a hole, or end it short.',
+  });
+};
+
+/** Oil at rest in the installed tilt and on a grade, in mm³ in the pan. */
+export const restAnswer = (
+  system: OilSystem,
+  volume: number,
+  grade = 0,
+): OilAnswer & { readonly rest: Rest } => {
+  const { model, ways, body } = system;
+  refuseTooMuch(system, volume);
+  const load = { ...AT_REST, grade };
+  const oriented = orient(createOriented(body), attitudeOf(model.design, load).up);
+  const rest = restOil(oriented, ways.rest, model.mouth.cell, volume);
+  const scene = createScene(oriented, ways.rest);
+  return { ...answerOf(system, scene, rest.state, 'rest', load), rest };
+};
+
+/**
+ * Oil after the load has come on infinitely slowly from rest, by way of `via`.
+ *
+ * @param volume oil in the pan, mm³
+ * @throws PanError `oil-quantity` when it does not fit
+ */
+export const rampAnswer = (
+  system: OilSystem,
+  volume: number,
+  load: Load,
+  gating: 'held' | 'settled',
+  via: readonly Load[] = [],
+): OilAnswer => {
+  const { model, ways, body } = system;
+  const start = restAnswer(system, volume, load.grade).rest.state;
+  const scene = createScene(createOriented(body), ways[gating]);
+  const state = ramp(model.design, scene, start, [{ ...AT_REST, grade: load.grade }, ...via, load]);
+  return answerOf(system, scene, state, gating, load);
+};
+
+const refuseTooMuch = ({ body }: OilSystem, volume: number): void => {
+  const whole = body.capacity.reduce((a, b) => a + b, 0);
+  if (!(volume >= 0) || volume > whole) {
+    throw new PanError({
+      code: 'oil-quantity',
+      path: ['oil', 'fill'],
+      message: `${(volume / 1e6).toFixed(2)} L do not fit: pan and crankcase together hold ${(whole / 1e6).toFixed(2)} L.`,
+      value: volume / 1e6,
+      limit: whole / 1e6,
+      unit: 'L',
+      advice: 'Pour less, or make the sump larger.',
+    });
+  }
+};
+
+const answerOf = (
+  system: OilSystem,
+  scene: Scene,
+  state: PoolState,
+  gating: Gating,
+  load: Load,
+): OilAnswer => {
+  const { model } = system;
+  const o = aim(model.design, scene, load);
+  const shift = heightOf(o, [0, 0, 0]);
+  const surface = (h: number): number => depthUnder(o, model.mouth, h);
+  const mine = state.of[model.mouth.cell] as number;
+  const pools: PoolAnswer[] = [];
+  state.pools.forEach((pool, i) => {
+    if (pool === null || (pool.volume <= NO_OIL && i !== mine)) return;
+    const h = levelOf(scene, pool);
+    pools.push({
+      volume: pool.volume,
+      surface: surface(h),
+      hasPickup: i === mine,
+      cells: pool.cells,
+      level: h - shift,
+    });
+  });
+  pools.sort((a, b) => b.volume - a.volume);
+  return freeze({
+    gating,
+    load,
+    up: [...o.up] as Vec3,
+    pools,
+    pickup: pickupOf(model, scene, state.pools[mine] as Pool),
+  });
+};
+
+/** Pan z of a level plane under the mouth's centre, as a depth. */
+const depthUnder = (o: Oriented, mouth: Mouth, h: number): number => {
+  const [x, y] = mouth.centre;
+  const atRail = heightOf(o, [x, y, 0]);
+  return (atRail - h) / o.up[2];
+};
+
+const pickupOf = (model: PanModel, scene: Scene, pool: Pool): PickupAnswer => {
+  const o = scene.oriented;
+  const { centre, radius } = model.mouth;
+  const rim = heightOf(o, centre) + radius * Math.hypot(o.up[0], o.up[1]);
+  const level = pool.volume > NO_OIL ? levelOf(scene, pool) : (o.low[model.mouth.cell] as number);
+  const submergence = level - rim;
+  const below = measureCells(o, pool.cells, rim, createMeasure()).volume;
+  const spare = Math.max(0, pool.volume - below);
+  const pump = model.design.oil.pump;
+  return {
+    submergence,
+    covered: submergence > 0,
+    spare: submergence > 0 ? spare : 0,
+    drawSeconds: pump === null ? null : submergence > 0 ? spare / pump : 0,
+  };
+};

@@ -1,0 +1,118 @@
+import { dot3, type Vec3 } from '../numeric/index.js';
+import type { PanModel } from '../pan/index.js';
+
+/**
+ * The cells as flat arrays for level work. Points are relative to the first cell's first corner, so that
+ * heights keep their digits wherever the pan stands. Lengths in mm.
+ */
+export interface Body {
+  readonly cellCount: number;
+  readonly points: Float64Array;
+  /** Three point numbers a triangle. */
+  readonly triangles: Int32Array;
+  /** Outward area vector times the cell's open share, three numbers a triangle, mm². */
+  readonly areas: Float64Array;
+  /** First triangle and first point of each cell; one more entry than cells. */
+  readonly firstTriangle: Int32Array;
+  readonly firstPoint: Int32Array;
+  /** Oil each cell can hold, mm³. */
+  readonly capacity: Float64Array;
+  readonly origin: Vec3;
+}
+
+export const createBody = (model: Pick<PanModel, 'cells' | 'shares' | 'volumes'>): Body => {
+  const origin = (model.cells[0]?.faces[0]?.loop[0] ?? [0, 0, 0]) as Vec3;
+  const points: number[] = [];
+  const triangles: number[] = [];
+  const areas: number[] = [];
+  const firstTriangle = [0];
+  const firstPoint = [0];
+  model.cells.forEach((cell, c) => {
+    const share = model.shares[c] as number;
+    const known = new Map<string, number>();
+    const number = (p: Vec3): number => {
+      const key = p.join();
+      const had = known.get(key);
+      if (had !== undefined) return had;
+      points.push(p[0] - origin[0], p[1] - origin[1], p[2] - origin[2]);
+      known.set(key, points.length / 3 - 1);
+      return points.length / 3 - 1;
+    };
+    for (const face of cell.faces) {
+      for (let i = 1; i + 1 < face.loop.length; i++) {
+        const [a, b, d] = [face.loop[0], face.loop[i], face.loop[i + 1]] as [Vec3, Vec3, Vec3];
+        const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+        const [vx, vy, vz] = [d[0] - a[0], d[1] - a[1], d[2] - a[2]];
+        triangles.push(number(a), number(b), number(d));
+        areas.push(
+          (share * (uy * vz - uz * vy)) / 2,
+          (share * (uz * vx - ux * vz)) / 2,
+          (share * (ux * vy - uy * vx)) / 2,
+        );
+      }
+    }
+    firstTriangle.push(triangles.length / 3);
+    firstPoint.push(points.length / 3);
+  });
+  return {
+    cellCount: model.cells.length,
+    points: Float64Array.from(points),
+    triangles: Int32Array.from(triangles),
+    areas: Float64Array.from(areas),
+    firstTriangle: Int32Array.from(firstTriangle),
+    firstPoint: Int32Array.from(firstPoint),
+    capacity: Float64Array.from(model.volumes, (v, i) => v * (model.shares[i] as number)),
+    origin,
+  };
+};
+
+/** A body seen along one direction of effective gravity: heights along `up`, mm, and projected areas, mm². */
+export interface Oriented {
+  readonly body: Body;
+  /** Unit vector against effective gravity. */
+  up: Vec3;
+  readonly heights: Float64Array;
+  /** Projected area of each triangle, positive where oil stands above it. */
+  readonly weights: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+export const createOriented = (body: Body): Oriented => ({
+  body,
+  up: [0, 0, 1],
+  heights: new Float64Array(body.points.length / 3),
+  weights: new Float64Array(body.triangles.length / 3),
+  low: new Float64Array(body.cellCount),
+  high: new Float64Array(body.cellCount),
+});
+
+/** Turns an oriented body to a new direction in place; nothing is allocated. */
+export const orient = (o: Oriented, up: Vec3): Oriented => {
+  const { points, areas, firstPoint, cellCount } = o.body;
+  const [x, y, z] = up;
+  o.up = up;
+  for (let i = 0, k = 0; i < o.heights.length; i++, k += 3) {
+    o.heights[i] = (points[k] as number) * x + (points[k + 1] as number) * y + (points[k + 2] as number) * z;
+  }
+  for (let i = 0, k = 0; i < o.weights.length; i++, k += 3) {
+    o.weights[i] = -((areas[k] as number) * x + (areas[k + 1] as number) * y + (areas[k + 2] as number) * z);
+  }
+  for (let c = 0; c < cellCount; c++) {
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    const end = firstPoint[c + 1] as number;
+    for (let i = firstPoint[c] as number; i < end; i++) {
+      const h = o.heights[i] as number;
+      if (h < low) low = h;
+      if (h > high) high = h;
+    }
+    o.low[c] = low;
+    o.high[c] = high;
+  }
+  return o;
+};
+
+/** Height of a point in pan axes along the oriented body's up, measured from the body's own origin. */
+export const heightOf = (o: Oriented, p: Vec3): number =>
+  dot3(o.up, [p[0] - o.body.origin[0], p[1] - o.body.origin[1], p[2] - o.body.origin[2]]);
