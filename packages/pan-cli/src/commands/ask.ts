@@ -7,7 +7,9 @@ import { measurements } from './measurements.js';
 export const askMeasurements = async (
   options: Readonly<Record<string, string | true | undefined>>,
   units: LengthUnits,
+  tell: (text: string) => void,
 ): Promise<Measured> => {
+  tell(`Ten measurements. A bare number is ${units}; 5 1/2 in or 140 mm works too. Ctrl-C stops.\n`);
   const measured: Record<string, number> = {};
   for (const [i, one] of measurements.entries()) {
     const given = options[one.flag];

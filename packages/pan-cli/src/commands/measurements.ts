@@ -15,7 +15,7 @@ export const measurements: readonly Measurement[] = [
   {
     flag: 'rail-length',
     kind: 'length',
-    ask: 'Pan rail, from the rear face of the block to its front end',
+    ask: 'Pan rail, its length from the rear face of the block',
     what: 'Length of the block’s pan rail',
     from: 150,
     to: 1500,
@@ -40,8 +40,8 @@ export const measurements: readonly Measurement[] = [
   {
     flag: 'big-end',
     kind: 'length',
-    ask: 'From the crankpin’s centre to the farthest point of the rod bolt or cap',
-    what: 'Crankpin’s centre to the farthest point of the rod bolt or cap',
+    ask: 'Crankpin’s centre to the far side of the rod’s big end',
+    what: 'Crankpin’s centre to the far side of the rod’s big end',
     from: 20,
     to: 120,
   },
@@ -56,7 +56,7 @@ export const measurements: readonly Measurement[] = [
   {
     flag: 'shallow',
     kind: 'length',
-    ask: 'Depth inside the shallow part, ahead of the sump',
+    ask: 'Depth inside, ahead of the sump',
     what: 'Depth inside the pan ahead of the sump',
     from: 20,
     to: 250,
@@ -64,7 +64,7 @@ export const measurements: readonly Measurement[] = [
   {
     flag: 'sump-length',
     kind: 'length',
-    ask: 'From the rear face of the block to the front of the sump',
+    ask: 'Rear face of the block to the front of the sump',
     what: 'Rear face of the block to the front of the sump',
     from: 100,
     to: 1000,
@@ -80,8 +80,8 @@ export const measurements: readonly Measurement[] = [
   {
     flag: 'ground',
     kind: 'length',
-    ask: 'From the rail down to the road, with the car loaded',
-    what: 'From the rail down to the road, with the car loaded',
+    ask: 'Rail down to the road, car loaded',
+    what: 'Rail down to the road, car loaded',
     from: 80,
     to: 800,
   },

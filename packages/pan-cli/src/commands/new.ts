@@ -28,7 +28,7 @@ const measuredText = async (
   const title = textOption(options.title) ?? basename(file).replace(/\.ya?ml$/i, '');
   if (flags.length < measurements.length && screen.interactive) {
     const { askMeasurements } = await import('./ask.js');
-    return starterText(title, await askMeasurements(options, screen.units), screen.units);
+    return starterText(title, await askMeasurements(options, screen.units, screen.tell), screen.units);
   }
   if (flags.length === 0) {
     throw new PanError({
