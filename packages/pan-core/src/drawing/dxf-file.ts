@@ -1,3 +1,4 @@
+import type { PathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Entity, Layer } from './dxf-entity.js';
 import { type Group, groupText, real, token, whole, words } from './dxf-group.js';
@@ -17,12 +18,12 @@ export const LAYERS: readonly { readonly name: Layer; readonly colour: number }[
  * A whole drawing in the 2000 edition of the format (AC1015), model space, millimetres. The same
  * entities always give the same text.
  *
- * @param box lower left and upper right corner of everything drawn, mm
+ * @param box around everything drawn, mm
  * @param comments sentences at the head of the file that readers do not draw
  */
 export const dxfFile = (
   entities: readonly Entity[],
-  box: readonly [Vec2, Vec2],
+  box: PathBox,
   comments: readonly string[] = [],
 ): string => {
   const drawn = entities.flatMap((entity, i): Group[] => [
@@ -50,7 +51,7 @@ export const dxfFile = (
 
 const handle = (n: number): string => n.toString(16).toUpperCase();
 
-const headerSection = (box: readonly [Vec2, Vec2], seed: string): Group[] => {
+const headerSection = (box: PathBox, seed: string): Group[] => {
   const variable = (name: string, ...values: Group[]): Group[] => [token(9, name), ...values];
   const corner = (at: Vec2): Group[] => [real(10, at[0]), real(20, at[1]), real(30, 0)];
   return [
@@ -58,8 +59,8 @@ const headerSection = (box: readonly [Vec2, Vec2], seed: string): Group[] => {
     token(2, 'HEADER'),
     ...variable('$ACADVER', token(1, 'AC1015')),
     ...variable('$DWGCODEPAGE', token(3, 'ANSI_1252')),
-    ...variable('$EXTMIN', ...corner(box[0])),
-    ...variable('$EXTMAX', ...corner(box[1])),
+    ...variable('$EXTMIN', ...corner(box.min)),
+    ...variable('$EXTMAX', ...corner(box.max)),
     ...variable('$LUNITS', whole(70, 2)),
     ...variable('$LUPREC', whole(70, 3)),
     ...variable('$MEASUREMENT', whole(70, 1)),

@@ -1,4 +1,4 @@
-import type { Vec2 } from '../numeric/index.js';
+import type { PathBox } from '../geometry/index.js';
 import { type Group, real, token, whole } from './dxf-group.js';
 import {
   GROUPS,
@@ -63,7 +63,7 @@ export const blockSection = (): Group[] => {
   );
 };
 
-export const objectSection = (box: readonly [Vec2, Vec2]): Group[] => {
+export const objectSection = (box: PathBox): Group[] => {
   const dictionary = (
     handle: string,
     owner: string,
@@ -105,10 +105,7 @@ export const objectSection = (box: readonly [Vec2, Vec2]): Group[] => {
     token(5, PLOT_STYLE),
     token(330, PLOT_STYLES),
     ...layout(MODEL_LAYOUT, 'Model', MODEL_SPACE, 0, box),
-    ...layout(PAPER_LAYOUT, 'Layout1', PAPER_SPACE, 1, [
-      [0, 0],
-      [420, 297],
-    ]),
+    ...layout(PAPER_LAYOUT, 'Layout1', PAPER_SPACE, 1, { min: [0, 0], max: [420, 297] }),
     token(0, 'MLINESTYLE'),
     token(5, MULTILINE),
     token(330, LINE_STYLES),
@@ -129,14 +126,8 @@ export const objectSection = (box: readonly [Vec2, Vec2]): Group[] => {
   );
 };
 
-const layout = (
-  handle: string,
-  name: string,
-  record: string,
-  order: number,
-  box: readonly [Vec2, Vec2],
-): Group[] => {
-  const [low, high] = box;
+const layout = (handle: string, name: string, record: string, order: number, box: PathBox): Group[] => {
+  const { min: low, max: high } = box;
   const zero = (...codes: number[]): Group[] => codes.map((code) => real(code, 0));
   return [
     token(0, 'LAYOUT'),

@@ -1,12 +1,11 @@
 import { PanError } from '../errors/index.js';
-import type { Path } from '../geometry/index.js';
+import { isClosed, type Path, pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Fold, Part } from '../sheet/index.js';
 import { circleEntity, type Entity, lineEntity, pathEntity, textEntity } from './dxf-entity.js';
 import { dxfFile } from './dxf-file.js';
 import { oneLine, wrapLine } from './one-line.js';
 import { foldWords, partWords } from './part-words.js';
-import { pathBox } from './path-box.js';
 
 /** Side of the square that proves a print or an import true to size, mm. */
 export const CHECK_SQUARE = 100;
@@ -23,13 +22,13 @@ const CHARACTER = 0.95;
 export const partDxf = (part: Part, title: string, sentences: readonly string[]): string => {
   const box = pathBox(part.outline);
   const height = Math.min(7, Math.max(2.5, Math.max(...part.flat) / 120));
-  const foot = box[0][1] - CLEAR;
-  const square = checkSquare([box[0][0], foot - CHECK_SQUARE]);
-  const across = Math.max(box[1][0] - box[0][0] - CHECK_SQUARE - CLEAR, 60 * height * CHARACTER);
+  const foot = box.min[1] - CLEAR;
+  const square = checkSquare([box.min[0], foot - CHECK_SQUARE]);
+  const across = Math.max(box.max[0] - box.min[0] - CHECK_SQUARE - CLEAR, 60 * height * CHARACTER);
   const lines = [oneLine(title, 100), ...partWords(part), ...part.notes, ...sentences]
     .map((line) => oneLine(line, 1000))
     .flatMap((line) => wrapLine(line, Math.floor(across / (height * CHARACTER))));
-  const left = box[0][0] + CHECK_SQUARE + CLEAR;
+  const left = box.min[0] + CHECK_SQUARE + CLEAR;
   const notes = lines.map((line, i) =>
     textEntity('note', [left, foot - (i + 1) * 1.6 * height], height, line),
   );
@@ -38,11 +37,11 @@ export const partDxf = (part: Part, title: string, sentences: readonly string[])
     ...part.folds.flatMap((fold) => [lineEntity('fold', fold.from, fold.to), foldLabel(fold, height)]),
     ...part.marks.map((mark) => pathEntity('mark', mark.path, isClosed(mark.path))),
     square,
-    textEntity('note', [box[0][0] + 5, foot - CHECK_SQUARE + 5], 4, `${CHECK_SQUARE} mm check square`),
+    textEntity('note', [box.min[0] + 5, foot - CHECK_SQUARE + 5], 4, `${CHECK_SQUARE} mm check square`),
     ...notes,
   ];
-  const low: Vec2 = [box[0][0], foot - Math.max(CHECK_SQUARE, lines.length * 1.6 * height) - height];
-  return dxfFile(entities, [low, [Math.max(box[1][0], left + across), box[1][1]]]);
+  const low: Vec2 = [box.min[0], foot - Math.max(CHECK_SQUARE, lines.length * 1.6 * height) - height];
+  return dxfFile(entities, { min: low, max: [Math.max(box.max[0], left + across), box.max[1]] });
 };
 
 /**
@@ -71,15 +70,6 @@ const cutLoops = (part: Part): readonly Entity[] => {
     ...part.openings.map((opening) => pathEntity('through', opening, true)),
     pathEntity('through', part.outline, true),
   ];
-};
-
-const isClosed = (path: Path): boolean => {
-  const [first, last] = [path[0], path[path.length - 1]];
-  return (
-    first !== undefined &&
-    last !== undefined &&
-    Math.hypot(first.from[0] - last.to[0], first.from[1] - last.to[1]) < 1e-6
-  );
 };
 
 /** The fold's words along its line, upright to read, no longer than the line. */

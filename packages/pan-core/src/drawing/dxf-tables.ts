@@ -1,4 +1,4 @@
-import type { Vec2 } from '../numeric/index.js';
+import type { PathBox } from '../geometry/index.js';
 import { type Group, real, token, whole } from './dxf-group.js';
 import {
   MODEL_LAYOUT,
@@ -12,7 +12,7 @@ import {
 
 export const tableSection = (
   layers: readonly { readonly name: string; readonly colour: number }[],
-  box: readonly [Vec2, Vec2],
+  box: PathBox,
 ): Group[] => {
   const lineType = (h: string, name: string): Group[] => [
     ...record('LTYPE', h, 'AcDbLinetypeTableRecord', name),
@@ -113,8 +113,8 @@ const record = (
 ];
 
 /** The window a reader opens with: the whole drawing and a little round it. */
-const viewport = (box: readonly [Vec2, Vec2]): Group[] => {
-  const [low, high] = box;
+const viewport = (box: PathBox): Group[] => {
+  const { min: low, max: high } = box;
   const width = high[0] - low[0];
   const height = Math.max(high[1] - low[1], width / 2, 1) * 1.1;
   const pair = (code: number, x: number, y: number): Group[] => [real(code, x), real(code + 10, y)];
