@@ -1,2 +1,3 @@
 export type * from './design.js';
-export { findMaterial, type Material, type Metal, materials } from './material.js';
+export { findMaterial, type Material, type Metal, materials, smallestBendRadius } from './material.js';
+export { missingUnits, readDesign } from './read-design.js';

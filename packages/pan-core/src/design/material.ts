@@ -9,13 +9,41 @@ export interface Material {
   /** kg/mm³ */
   readonly density: number;
   readonly source: string;
+  /** [thickness, smallest inside bend radius], mm, thickness rising. */
+  readonly minimumRadius: readonly (readonly [number, number])[];
 }
 
-export const materials: readonly Material[] = table.rows.map((row) => ({
-  key: row.key,
-  metal: row.metal as Metal,
-  density: row.density_g_cm3 * 1e-6,
-  source: row.source,
-}));
+const INCH = 25.4;
+
+const radiusRows: Readonly<Record<string, readonly number[]>> = table.minimumRadius.rows;
+
+export const materials: readonly Material[] = Object.freeze(
+  table.rows.map((row) =>
+    Object.freeze({
+      key: row.key,
+      metal: row.metal as Metal,
+      density: row.density_g_cm3 * 1e-6,
+      source: row.source,
+      minimumRadius: Object.freeze(
+        (radiusRows[row.minimum_radius] ?? []).map(
+          (radius, i) => [(table.minimumRadius.thickness_in[i] as number) * INCH, radius * INCH] as const,
+        ),
+      ),
+    }),
+  ),
+);
+
+export const materialNames: readonly string[] = Object.freeze(materials.map(({ key }) => key));
 
 export const findMaterial = (key: string): Material | null => materials.find((m) => m.key === key) ?? null;
+
+/**
+ * Smallest inside bend radius, mm: the row of the next thickness up; past the table's last row in
+ * proportion to thickness.
+ */
+export const smallestBendRadius = (material: Material, thickness: number): number => {
+  const row = material.minimumRadius.find(([t]) => t >= thickness);
+  if (row !== undefined) return row[1];
+  const [t, radius] = material.minimumRadius.at(-1) as readonly [number, number];
+  return (radius / t) * thickness;
+};

@@ -1,0 +1,1 @@
+export { type DesignFile, readDesignFile, readDesignText } from './read-design-file.js';

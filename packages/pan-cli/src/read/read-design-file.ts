@@ -1,0 +1,46 @@
+import { loadUnits, missingUnits, PanError, type ReadDesign, readDesign } from 'pan-core';
+import { type Parsed, parseYaml } from './parse-yaml.js';
+import { placed } from './place.js';
+import { readSource } from './source.js';
+
+export interface DesignFile extends ReadDesign {
+  readonly path: string;
+  /** The file's text as it stands, comments included. */
+  readonly text: string;
+}
+
+/**
+ * Reads and checks a design file.
+ *
+ * @throws PanError `file-read` when the file itself cannot be read, else every problem in it with line and column
+ */
+export const readDesignFile = async (path: string): Promise<DesignFile> => {
+  const text = await readSource(path);
+  return { path, text, ...(await readDesignText(text, path)) };
+};
+
+/** The same for text at hand; `name` stands in the messages. */
+export const readDesignText = async (text: string, name: string): Promise<ReadDesign> => {
+  const parsed = parseYaml(text, name);
+  try {
+    return readDesign(parsed.raw);
+  } catch (error) {
+    if (!(error instanceof PanError)) throw error;
+    return readAgain(parsed, name, error);
+  }
+};
+
+/** A unit outside the common table is worth loading the large one for, and nothing else is. */
+const readAgain = async (parsed: Parsed, name: string, first: PanError): Promise<ReadDesign> => {
+  const wanted = missingUnits(parsed.raw);
+  const extra = wanted.length === 0 ? [] : await loadUnits(wanted);
+  if (extra.length === 0) throw inFile(first, parsed, name);
+  try {
+    return readDesign(parsed.raw, extra);
+  } catch (error) {
+    throw error instanceof PanError ? inFile(error, parsed, name) : error;
+  }
+};
+
+const inFile = (error: PanError, parsed: Parsed, name: string): PanError =>
+  new PanError(error.problems.map((problem) => placed(problem, parsed, name)));

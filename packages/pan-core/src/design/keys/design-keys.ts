@@ -1,0 +1,95 @@
+import { assumedText } from '../default.js';
+import {
+  choice,
+  optional,
+  orUnknown,
+  plainNumber,
+  type Reading,
+  section,
+  text,
+  type ValueOf,
+} from '../field/index.js';
+import { baffleField } from './baffle-keys.js';
+import { chassisField } from './chassis-keys.js';
+import { bungField, dipstickField, drainField, pickupField } from './fitting-keys.js';
+import { itemField, named } from './items.js';
+import { type Kit, kitFor } from './kit.js';
+import { limitsField } from './limit-keys.js';
+import { manoeuvresField } from './manoeuvre-keys.js';
+import { panField } from './pan-keys.js';
+import { crankField, railField, railHolesField } from './rail-keys.js';
+
+const engineField = (k: Kit) =>
+  section('the engine', {
+    rail: railField(k),
+    rail_holes: optional(railHolesField(k)),
+    crankcase_top: k.size('closed height above the rail that oil can climb into'),
+    crankcase_displaced: optional(
+      k.share('share of that space taken up by crank and rods'),
+      assumedText('crankcase displaced'),
+    ),
+    crank: orUnknown(crankField(k)),
+    inside: optional(
+      named(
+        'things inside the crankcase or hanging into the pan',
+        itemField(k, 'a thing inside', 'main cap'),
+      ),
+    ),
+    tilt: orUnknown(
+      section('how the engine sits in the level car', {
+        nose_up: orUnknown(k.angle('front higher than the rear')),
+        lean_left: orUnknown(k.angle('leaning to the left')),
+      }),
+    ),
+    top_above_rail: optional(k.size('height of the engine above the rail')),
+    pump_inlet: optional(k.point3('where the pickup tube ends at the pump')),
+    carries: optional(named('things that ride on the engine', itemField(k, 'a thing it carries', 'intake'))),
+  });
+
+const oilField = (k: Kit) =>
+  section('the oil', {
+    fill: k.volume('oil poured in, filter included', { above: '0 L', to: '100 L' }),
+    filter: optional(k.volume('oil in filter and cooler'), assumedText('oil filter')),
+    held_up: optional(
+      k.volume('oil in the engine while it runs, galleries included'),
+      assumedText('oil held up'),
+    ),
+    galleries: optional(
+      k.volume('oil left in the galleries after stopping'),
+      assumedText('oil in galleries'),
+    ),
+    grade: optional(text('grade', 40, '5W-30'), assumedText('oil grade')),
+    pump: orUnknown(k.flow('flow of the pump at the speed of the cases')),
+  });
+
+const pricesField = section('prices, in one currency', {
+  currency: optional(text('currency', 10, 'EUR')),
+  sheet_per_kg: optional(plainNumber('sheet, per kg')),
+  cut_per_metre: optional(plainNumber('laser cutting, per metre')),
+  per_hour: optional(plainNumber('work, per hour')),
+  bought: optional(plainNumber('a pan bought ready')),
+});
+
+/** Every key of a design file, with the units of its bare numbers. */
+export const designField = (reading: Reading) => {
+  const k = kitFor(reading);
+  return section('a design', {
+    format: choice('version of this format', [1]),
+    title: text('what the pan is for', 200, 'Long straight six, rear sump'),
+    units: choice('unit of lengths without one', ['mm', 'in']),
+    engine: engineField(k),
+    oil: oilField(k),
+    pan: panField(k),
+    pickup: pickupField(k),
+    baffles: optional(named('lids and walls', baffleField(k), 40)),
+    drain: optional(drainField(k)),
+    bungs: optional(named('weld-in fittings', bungField(k), 40)),
+    dipstick: optional(dipstickField(k)),
+    chassis: optional(chassisField(k)),
+    manoeuvres: optional(manoeuvresField(k), assumedText('manoeuvres')),
+    prices: optional(pricesField),
+    limits: optional(limitsField(reading)),
+  });
+};
+
+export type DesignKeys = ValueOf<ReturnType<typeof designField>>;

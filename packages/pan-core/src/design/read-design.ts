@@ -1,0 +1,42 @@
+import { z } from 'zod/mini';
+import { PanError } from '../errors/index.js';
+import { freeze } from '../numeric/index.js';
+import type { Unit } from '../units/index.js';
+import type { ReadDesign } from './design.js';
+import { problemOf, type Reading } from './field/index.js';
+import { designField } from './keys/design-keys.js';
+import { designOf } from './resolve/design-of.js';
+import { openNotes } from './resolve/notes.js';
+
+/**
+ * Reads a design from plain data (a parsed design file) into mm, mm³, radians, g and seconds, with what was
+ * assumed and what is unknown.
+ *
+ * @param extra units beyond the common ones, from `loadUnits`; `missingUnits` says which are wanted
+ * @throws PanError with every problem at once, each with its path
+ */
+export const readDesign = (raw: unknown, extra: readonly Unit[] = []): ReadDesign => {
+  const field = designField(readingOf(raw, extra, () => undefined));
+  const result = z.safeParse(field.schema, raw);
+  if (!result.success) throw new PanError(result.error.issues.map(problemOf));
+  const notes = openNotes();
+  const design = designOf(result.data, notes);
+  return freeze({ design, assumed: notes.assumed, unknown: notes.unknown });
+};
+
+/** Unit names in the design that no common unit has; load them with `loadUnits` and read again. */
+export const missingUnits = (raw: unknown): readonly string[] => {
+  const names = new Set<string>();
+  const field = designField(readingOf(raw, [], (name) => names.add(name)));
+  z.safeParse(field.schema, raw);
+  return [...names];
+};
+
+const readingOf = (
+  raw: unknown,
+  extra: readonly Unit[],
+  onMissingUnit: Reading['onMissingUnit'],
+): Reading => {
+  const declared = typeof raw === 'object' && raw !== null && 'units' in raw ? raw.units : undefined;
+  return { units: declared === 'in' ? 'in' : 'mm', extra, onMissingUnit };
+};

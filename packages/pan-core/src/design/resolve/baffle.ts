@@ -1,0 +1,53 @@
+import type { Baffle, Door, Hole } from '../design.js';
+import type { BaffleKeys } from '../keys/baffle-keys.js';
+import type { Notes } from './notes.js';
+
+/** Lids and walls; one without a thickness is cut from the pan's own sheet. */
+export const resolveBaffle = (
+  keys: BaffleKeys,
+  index: number,
+  sheetThickness: number,
+  notes: Notes,
+): Baffle => {
+  const path = ['baffles', index];
+  const { name, span, fixed, thickness, holes } = keys;
+  if (thickness === undefined) {
+    notes.assume(
+      [...path, 'thickness'],
+      `${sheetThickness} mm`,
+      'common practice, no source: cut from the same sheet',
+    );
+  }
+  const both = {
+    name,
+    span: span ?? null,
+    fixed: notes.takeWord(fixed, [...path, 'fixed'], 'baffle fixing'),
+    thickness: thickness ?? sheetThickness,
+    holes: (holes ?? []).map(holeOf),
+  } as const;
+  if (keys.lid_down !== undefined) {
+    return { kind: 'lid', down: keys.lid_down, rear: keys.rear ?? 0, front: keys.front ?? 0, ...both };
+  }
+  return {
+    kind: 'wall',
+    run: keys.across_at === undefined ? 'along' : 'across',
+    at: keys.across_at ?? keys.along_at ?? 0,
+    topDown: keys.top_down ?? null,
+    weep: notes.take(keys.weep, [...path, 'weep'], 'length', 'weep'),
+    doors: (keys.doors ?? []).map((door, i) => doorOf(door, [...path, 'doors', i], notes)),
+    ...both,
+  };
+};
+
+type DoorKeys = NonNullable<BaffleKeys['doors']>[number];
+
+const doorOf = (keys: DoorKeys, path: readonly (string | number)[], notes: Notes): Door => ({
+  size: keys.size,
+  at: keys.y ?? keys.x ?? 0,
+  up: notes.take(keys.up, [...path, 'up'], 'length', 'door up'),
+  letsOil: keys.lets_oil,
+});
+
+type HoleKeys = NonNullable<BaffleKeys['holes']>[number];
+
+const holeOf = ({ at, diameter, size }: HoleKeys): Hole => ({ at, size: size ?? diameter ?? 0 });

@@ -1,0 +1,86 @@
+import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup, Prices } from '../design.js';
+import type { DesignKeys } from '../keys/design-keys.js';
+import { resolveBaffle } from './baffle.js';
+import { resolveChassis } from './chassis.js';
+import { resolveEngine } from './engine.js';
+import { resolveManoeuvres } from './manoeuvre.js';
+import type { Notes } from './notes.js';
+import { resolvePanShape } from './pan-shape.js';
+
+/** The design that the keys say, with every default noted. */
+export const designOf = (keys: DesignKeys, notes: Notes): Design => {
+  const pan = resolvePanShape(keys.pan, notes);
+  return {
+    format: keys.format,
+    title: keys.title,
+    engine: resolveEngine(keys.engine, notes),
+    oil: resolveOil(keys.oil, notes),
+    pan,
+    pickup: resolvePickup(keys.pickup, notes),
+    baffles: (keys.baffles ?? []).map((baffle, i) => resolveBaffle(baffle, i, pan.sheet.thickness, notes)),
+    drain: resolveDrain(keys.drain, notes),
+    bungs: (keys.bungs ?? []).map((bung, i) => resolveBung(bung, i, notes)),
+    dipstick: resolveDipstick(keys.dipstick),
+    chassis: resolveChassis(keys.chassis, notes),
+    manoeuvres: resolveManoeuvres(keys.manoeuvres, notes),
+    prices: resolvePrices(keys.prices),
+    limits: keys.limits ?? {},
+  };
+};
+
+const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {
+  const path = ['oil'];
+  if (keys.pump === null || keys.pump === undefined) {
+    notes.lack([...path, 'pump'], 'the flow of the oil pump', 'how long the oil over the pickup lasts');
+  }
+  return {
+    fill: keys.fill,
+    filter: notes.take(keys.filter, [...path, 'filter'], 'volume', 'oil filter'),
+    heldUp: notes.take(keys.held_up, [...path, 'held_up'], 'volume', 'oil held up'),
+    galleries: notes.take(keys.galleries, [...path, 'galleries'], 'volume', 'oil in galleries'),
+    grade: notes.takeWord(keys.grade, [...path, 'grade'], 'oil grade'),
+    pump: keys.pump ?? null,
+  };
+};
+
+const resolvePickup = (keys: DesignKeys['pickup'], notes: Notes): Pickup => {
+  const path = ['pickup'];
+  return {
+    at: keys.at,
+    gap: notes.take(keys.gap, [...path, 'gap'], 'length', 'pickup gap'),
+    mouth: notes.take(keys.mouth, [...path, 'mouth'], 'length', 'pickup mouth'),
+    bore: notes.take(keys.bore, [...path, 'bore'], 'length', 'pickup bore'),
+    wall: notes.take(keys.wall, [...path, 'wall'], 'length', 'pickup wall'),
+    route: keys.route ?? [],
+  };
+};
+
+const resolveDrain = (keys: DesignKeys['drain'], notes: Notes): Drain | null => {
+  if (keys === undefined) return null;
+  const path = ['drain'];
+  return {
+    at: keys.at,
+    thread: keys.thread,
+    bung: notes.take(keys.bung, [...path, 'bung'], 'length', 'drain bung'),
+    plugBelow: notes.take(keys.plug_below, [...path, 'plug_below'], 'length', 'plug below'),
+  };
+};
+
+const resolveBung = (keys: NonNullable<DesignKeys['bungs']>[number], index: number, notes: Notes): Bung => ({
+  name: keys.name,
+  purpose: keys.purpose,
+  at: keys.at,
+  toward: keys.toward,
+  diameter: notes.take(keys.diameter, ['bungs', index, 'diameter'], 'length', 'bung diameter'),
+});
+
+const resolveDipstick = (keys: DesignKeys['dipstick']): Dipstick | null =>
+  keys === undefined ? null : { enters: keys.enters, toward: keys.toward };
+
+const resolvePrices = (keys: DesignKeys['prices']): Prices => ({
+  currency: keys?.currency ?? null,
+  sheetPerKg: keys?.sheet_per_kg ?? null,
+  cutPerMetre: keys?.cut_per_metre ?? null,
+  perHour: keys?.per_hour ?? null,
+  bought: keys?.bought ?? null,
+});
