@@ -8,6 +8,8 @@ export {
   NO_VOLUME,
   subtractConvex,
 } from './convex.js';
+export { farthest, type HullGap, hullGap } from './convex-distance.js';
+export { mergePieces } from './merge.js';
 export { insetPolygon, isSimple, type Trapezoid, trapezoids } from './outline.js';
 export type { Arc, Line, Path, Segment } from './path.js';
 export { pathArea } from './path-area.js';
@@ -70,3 +72,12 @@ export {
   subtractAll,
   subtractConvexPolygon,
 } from './polygon.js';
+export {
+  largestSwing,
+  NO_ROTATION,
+  type Rotation,
+  rotate3,
+  tiltedToLevel,
+  turnAboutX,
+  unrotate3,
+} from './rotation.js';

@@ -5,6 +5,7 @@ import type { Mouth, PanModel } from '../pan/index.js';
 import { AT_REST, attitudeOf } from './attitude.js';
 import { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
 import { createMeasure, measureCells } from './level.js';
+import { type Lip, lipOf } from './lip.js';
 import { createScene, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
 import { aim, ramp } from './ramp.js';
 import { type Rest, restOil } from './rest.js';
@@ -43,6 +44,8 @@ export interface OilAnswer {
   readonly up: Vec3;
   readonly pools: readonly PoolAnswer[];
   readonly pickup: PickupAnswer;
+  /** The lowest way out of the mouth's pool. */
+  readonly lip: Lip | null;
 }
 
 /** @throws PanError `shape-closed-room` where a compartment of the pan has no opening at all. */
@@ -144,6 +147,7 @@ const answerOf = (
   const shift = heightOf(o, [0, 0, 0]);
   const surface = (h: number): number => depthUnder(o, model.mouth, h);
   const mine = state.of[model.mouth.cell] as number;
+  const minePool = state.pools[mine] as Pool;
   const pools: PoolAnswer[] = [];
   state.pools.forEach((pool, i) => {
     if (pool === null || (pool.volume <= NO_OIL && i !== mine)) return;
@@ -162,7 +166,8 @@ const answerOf = (
     load,
     up: [...o.up] as Vec3,
     pools,
-    pickup: pickupOf(model, scene, state.pools[mine] as Pool),
+    pickup: pickupOf(model, scene, minePool),
+    lip: lipOf(system, scene, state, levelOf(scene, minePool)),
   });
 };
 

@@ -1,3 +1,4 @@
+export { type TrappedAir, trappedAir } from './air.js';
 export {
   createOilSystem,
   type OilAnswer,
@@ -9,4 +10,7 @@ export {
 } from './answer.js';
 export { AT_REST, type Attitude, attitudeOf, between } from './attitude.js';
 export { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
+export { type DepthRow, depthTable } from './depth-table.js';
+export { type Inventory, inventoryOf } from './inventory.js';
 export { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
+export type { Lip } from './lip.js';

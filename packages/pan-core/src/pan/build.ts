@@ -45,6 +45,7 @@ export const buildPan = (design: Design): PanModel => {
     openings: found.openings,
     barriers,
     bare: found.bare,
+    blocked: found.covered,
     mouth,
     sumpFront,
     sharp: sharpVolumes(below(sharpFloor(profile)), sumpFront),

@@ -3,7 +3,7 @@ import type { PlaneTable } from '../geometry/index.js';
 import type { Barrier } from './barrier.js';
 import type { Room } from './cell.js';
 import type { Mouth } from './mouth.js';
-import type { Cover, Opening } from './opening.js';
+import type { Blocked, Cover, Opening } from './opening.js';
 import type { Profile } from './profile.js';
 
 /** A pan as the oil sees it: convex cells joined by openings. */
@@ -20,6 +20,8 @@ export interface PanModel {
   readonly barriers: readonly Barrier[];
   /** Faces of cells with neither cell nor opening beyond: sheet, block or nothing. */
   readonly bare: readonly Cover[];
+  /** Baffles as they stand between cells. */
+  readonly blocked: readonly Blocked[];
   readonly mouth: Mouth;
   /** x that parts shallow (ahead) from sump (behind). */
   readonly sumpFront: number;

@@ -38,12 +38,22 @@ export interface Cover {
   readonly pieces: readonly Polygon[];
 }
 
+/** Part of a baffle between two cells, doors and holes included; `area` is metal only. */
+export interface Blocked {
+  readonly baffle: number;
+  /** The cell its thickness stands in. */
+  readonly cell: number;
+  readonly area: number;
+  /** In the plane's flat axes. */
+  readonly pieces: readonly Polygon[];
+}
+
 export interface OpeningResult {
   readonly openings: readonly Opening[];
   /** Faces or parts of faces with nothing on the other side. */
   readonly bare: readonly Cover[];
-  /** Area of each baffle found between cells, with the cells on its thickness side. */
-  readonly covered: readonly { readonly baffle: number; readonly cell: number; readonly area: number }[];
+  /** Each baffle as found between cells. */
+  readonly covered: readonly Blocked[];
   /** Area of each passage found, by baffle and place in its list. */
   readonly passed: ReadonlyMap<string, number>;
 }
@@ -62,7 +72,7 @@ export const findOpenings = (
 ): OpeningResult => {
   const openings: Opening[] = [];
   const bare: Cover[] = [];
-  const covered: { baffle: number; cell: number; area: number }[] = [];
+  const covered: Blocked[] = [];
   const passed = new Map<string, number>();
   for (const [plane, { up, down }] of facesByPlane(table, rooms)) {
     const equation = table.planes[plane] as PlaneEquation;
@@ -122,7 +132,12 @@ export const findOpenings = (
             passed.set(key, (passed.get(key) ?? 0) + area(through));
             add(passage.kind, passage.label, barrier.index, passage.way, through);
           });
-          covered.push({ baffle: barrier.index, cell: holder.cell, area: area(blocked) - open });
+          covered.push({
+            baffle: barrier.index,
+            cell: holder.cell,
+            area: area(blocked) - open,
+            pieces: blocked,
+          });
         }
       }
     for (const placed of [...up, ...down]) {
