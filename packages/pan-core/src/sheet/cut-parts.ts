@@ -7,6 +7,7 @@ import { flangeParts } from './flange.js';
 import type { Part } from './part.js';
 import { sideParts } from './side-plate.js';
 import { notchCutter, wingCutter } from './solid.js';
+import { wingParts } from './wing.js';
 
 /**
  * Every flat part of a pan, in the order a shop would cut them.
@@ -29,7 +30,13 @@ export const cutParts = (
     const cutters = [...wings.map((w) => wingCutter(design, w)), ...notches];
     return sideParts(design, profile, rule, side, cutters, notes);
   });
+  const wings = design.pan.wings.flatMap((wing) => wingParts(design, profile, rule, wing, notches));
   void plates;
   void panels;
-  return freeze([...bellyParts(design, profile, rule, notches), ...sides, ...flangeParts(design, profile)]);
+  return freeze([
+    ...bellyParts(design, profile, rule, notches),
+    ...sides,
+    ...wings,
+    ...flangeParts(design, profile),
+  ]);
 };

@@ -84,7 +84,7 @@ export const sideParts = (
 };
 
 /** The plate's foot in the blank: lines stay lines, arcs stay arcs where the wall runs straight along x. */
-const developProfile = (profile: Path, run: SideRun): Path =>
+export const developProfile = (profile: Path, run: SideRun): Path =>
   profile.flatMap((piece) => splitAtX(piece, run).flatMap((s) => developPiece(s, run)));
 
 const stretchAt = (run: SideRun, x: number): SideStretch =>
