@@ -1,0 +1,188 @@
+import { type Cubes, cubeAt } from './cubes.js';
+import { KINDS, type Kind, type Links, linksOf } from './links.js';
+import type { Point, Space } from './space.js';
+
+/** A space as cubes and links: what the search for pools works on. */
+export interface Grid {
+  readonly cubes: Cubes;
+  readonly links: Links;
+  readonly mouth: number;
+}
+
+export const gridOf = (space: Space, cubes: Cubes): Grid => {
+  const mouth = cubeAt(cubes, space.mouth);
+  if (mouth < 0) throw new Error('The mouth lies outside the space.');
+  return { cubes, links: linksOf(cubes), mouth };
+};
+
+/** The lowest way over between two hollows. */
+export interface Saddle {
+  readonly a: number;
+  readonly b: number;
+  readonly sill: number;
+}
+
+/** A one-way door between two hollows: oil goes from `up` to `down` over `sill`. */
+export interface DoorWay {
+  readonly up: number;
+  readonly down: number;
+  readonly sill: number;
+}
+
+/** The hollows of a space for one direction of gravity; heights count against gravity. */
+export interface Basins {
+  readonly count: number;
+  /** The hollow that oil in a cube runs down to; −1 for a cube that nothing joins. */
+  readonly hollow: Int32Array;
+  /** Height of each cube's middle, and how far its oil spreads to either side of it. */
+  readonly height: Float64Array;
+  readonly spread: Float64Array;
+  /** A tree: the saddles that join the hollows, lowest first. */
+  readonly saddles: readonly Saddle[];
+  readonly doors: readonly DoorWay[];
+}
+
+export interface Passing {
+  /** Kinds that pass oil both ways; all others but doors are shut. */
+  readonly open: readonly Kind[];
+  /** True when doors pass oil their way. */
+  readonly doors: boolean;
+}
+
+const BINS = 1 << 16;
+
+const rootOf = (parent: Int32Array, start: number): number => {
+  let at = start;
+  while (parent[at] !== at) {
+    parent[at] = parent[parent[at] as number] as number;
+    at = parent[at] as number;
+  }
+  return at;
+};
+
+/** Positions sorted by value, to 1/65536 of the range. */
+const sorted = (values: Float64Array): Int32Array => {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const scale = high > low ? (BINS - 1) / (high - low) : 0;
+  const starts = new Int32Array(BINS + 1);
+  const bins = new Int32Array(values.length);
+  values.forEach((value, i) => {
+    bins[i] = Math.floor((value - low) * scale);
+    starts[(bins[i] as number) + 1]! += 1;
+  });
+  for (let i = 0; i < BINS; i++) starts[i + 1]! += starts[i] as number;
+  const order = new Int32Array(values.length);
+  bins.forEach((bin, i) => {
+    order[starts[bin]!++] = i;
+  });
+  return order;
+};
+
+/**
+ * Finds the hollows by letting oil rise everywhere at once: links are taken from the lowest up; where two filled
+ * parts meet and both are deeper than `shallowest`, there is a saddle.
+ *
+ * @param up Unit vector against gravity.
+ */
+export const basinsOf = (grid: Grid, up: Point, passing: Passing, shallowest: number): Basins => {
+  const { cubes, links } = grid;
+  const { height, spread, bottom } = cubeHeights(cubes, up);
+  const sill = linkHeights(links, up);
+  const both = KINDS.map((kind) => passing.open.includes(kind));
+  const parent = Int32Array.from({ length: cubes.count }, (_, i) => i);
+  const hollow = new Int32Array(cubes.count).fill(-1);
+  const merged: number[] = [];
+  const met: Saddle[] = [];
+  for (const link of sorted(sill)) {
+    if (!both[links.kind[link] as number]) continue;
+    const a = links.from[link] as number;
+    const b = links.to[link] as number;
+    const [ra, rb] = [rootOf(parent, a), rootOf(parent, b)];
+    if (ra === rb) continue;
+    if (hollow[a] === -1 && hollow[b] === -1) {
+      hollow[a] = merged.length;
+      merged.push(merged.length);
+    }
+    if (hollow[a] === -1) hollow[a] = hollow[b] as number;
+    else if (hollow[b] === -1) hollow[b] = hollow[a] as number;
+    else joinParts(hollow[a] as number, hollow[b] as number, Math.max(bottom[ra]!, bottom[rb]!), sill[link]!);
+    parent[ra] = rb;
+    bottom[rb] = Math.min(bottom[ra] as number, bottom[rb] as number);
+  }
+  function joinParts(a: number, b: number, floor: number, at: number): void {
+    if (at - floor >= shallowest) met.push({ a, b, sill: at });
+    else merged[resolve(merged, a)] = resolve(merged, b);
+  }
+  return { height, spread, ...named(grid, merged, hollow, met, sill, passing) };
+};
+
+const resolve = (merged: readonly number[], start: number): number => {
+  let at = start;
+  while (merged[at] !== at) at = merged[at] as number;
+  return at;
+};
+
+const cubeHeights = ({ count, centre, half }: Cubes, up: Point) => {
+  const height = new Float64Array(count);
+  const spread = new Float64Array(count);
+  const bottom = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const [x, y, z] = [half[3 * i]! * up[0], half[3 * i + 1]! * up[1], half[3 * i + 2]! * up[2]];
+    height[i] = centre[3 * i]! * up[0] + centre[3 * i + 1]! * up[1] + centre[3 * i + 2]! * up[2];
+    // Half the range of the even spread that has a box's variance along this direction.
+    spread[i] = Math.hypot(x, y, z);
+    bottom[i] = height[i]! - Math.abs(x) - Math.abs(y) - Math.abs(z);
+  }
+  return { height, spread, bottom };
+};
+
+const linkHeights = ({ count, centre, half }: Links, up: Point): Float64Array => {
+  const sill = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    let at = 0;
+    for (const axis of [0, 1, 2] as const) {
+      at += centre[3 * i + axis]! * up[axis] - half[3 * i + axis]! * Math.abs(up[axis]);
+    }
+    sill[i] = at;
+  }
+  return sill;
+};
+
+/** Numbers the hollows that remain from 0 and says saddles and doors in those numbers. */
+const named = (
+  { links }: Grid,
+  merged: readonly number[],
+  hollow: Int32Array,
+  met: readonly Saddle[],
+  sill: Float64Array,
+  passing: Passing,
+) => {
+  const names = new Map<number, number>();
+  const name = (old: number): number => {
+    const kept = resolve(merged, old);
+    if (!names.has(kept)) names.set(kept, names.size);
+    return names.get(kept) as number;
+  };
+  for (let i = 0; i < hollow.length; i++) if (hollow[i] !== -1) hollow[i] = name(hollow[i] as number);
+  const saddles = met.map(({ a, b, sill: at }) => ({ a: name(a), b: name(b), sill: at }));
+  const doors = new Map<string, DoorWay>();
+  if (passing.doors) {
+    for (let i = 0; i < links.count; i++) {
+      const kind = KINDS[links.kind[i] as number];
+      if (kind !== 'forward' && kind !== 'backward') continue;
+      const [from, to] = [hollow[links.from[i] as number] as number, hollow[links.to[i] as number] as number];
+      const [start, end] = kind === 'forward' ? [from, to] : [to, from];
+      if (start < 0 || end < 0 || start === end) continue;
+      const known = doors.get(`${start} ${end}`);
+      if (known === undefined || known.sill > sill[i]!) {
+        doors.set(`${start} ${end}`, { up: start, down: end, sill: sill[i] as number });
+      }
+    }
+  }
+  return { count: names.size, hollow, saddles, doors: [...doors.values()] };
+};
