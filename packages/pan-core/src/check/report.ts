@@ -37,7 +37,11 @@ export interface CheckReport {
   readonly next: Check | null;
   readonly capacity: Capacity;
   readonly levels: { readonly stopped_mm: number | null; readonly running_mm: number | null };
-  readonly oil: { readonly poured_L: number; readonly stopped_in_pan_L: number; readonly running_in_pan_L: number };
+  readonly oil: {
+    readonly poured_L: number;
+    readonly stopped_in_pan_L: number;
+    readonly running_in_pan_L: number;
+  };
   readonly checks: readonly Check[];
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];

@@ -1,0 +1,71 @@
+import type { ReadDesign } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import { createOilSystem, inventoryOf, restAnswer } from '../oil/index.js';
+import { buildPan } from '../pan/index.js';
+import { mouthChecks } from './mouth-checks.js';
+import { oilChecks, runningFills } from './oil-checks.js';
+import type { Check, CheckReport, Status } from './report.js';
+import { unknownChecks } from './unknown-checks.js';
+
+export const STILL_OIL =
+  'Still-oil geometry, not proof: fit an oil-pressure warning and log it before driving hard.';
+
+/**
+ * Every question about a design, answered.
+ *
+ * @throws PanError with a `shape-` or `oil-` code where the pan cannot exist at all
+ */
+export const checkDesign = (read: ReadDesign): CheckReport => {
+  const { design, assumed, unknown } = read;
+  const model = buildPan(design);
+  const system = createOilSystem(model);
+  const oil = inventoryOf(design.oil);
+  const level = (volume: number) =>
+    restAnswer(system, volume).pools.find((p) => p.hasPickup)?.surface ?? null;
+  const checks: readonly Check[] = [
+    ...unknownChecks(unknown),
+    ...oilChecks(design, system),
+    ...mouthChecks(design, system, runningFills(design, assumed)),
+  ];
+  const order = ranked(checks);
+  const below = model.cells.reduce(
+    (sum, cell, i) =>
+      cell.zone === 'crankcase' ? sum : sum + (model.volumes[i] as number) * (model.shares[i] as number),
+    0,
+  );
+  const count = (status: Status): number => checks.filter((c) => c.status === status).length;
+  const counts = { pass: count('pass'), warn: count('warn'), fail: count('fail'), unknown: count('unknown') };
+  return freeze({
+    title: design.title,
+    verdict: counts.fail > 0 ? 'fail' : counts.unknown > 0 ? 'unknown' : counts.warn > 0 ? 'warn' : 'pass',
+    counts,
+    first: order[0] ?? null,
+    next: order[1] ?? null,
+    capacity: {
+      to_rail_L: below / 1e6,
+      sharp_L: (model.sharp.shallow + model.sharp.sump) / 1e6,
+      shallow_L: model.sharp.shallow / 1e6,
+      sump_L: model.sharp.sump / 1e6,
+      never_returns_L: restAnswer(system, 0).rest.neverReturns / 1e6,
+    },
+    levels: { stopped_mm: level(oil.stoppedInPan), running_mm: level(oil.runningInPan) },
+    oil: {
+      poured_L: oil.poured / 1e6,
+      stopped_in_pan_L: oil.stoppedInPan / 1e6,
+      running_in_pan_L: oil.runningInPan / 1e6,
+    },
+    checks,
+    assumed,
+    unknown,
+    measureAgain: [],
+    sayings: [STILL_OIL],
+  });
+};
+
+const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, pass: 3 };
+
+/** What binds, worst first; what passes binds nothing. */
+const ranked = (checks: readonly Check[]): readonly Check[] =>
+  checks
+    .filter((c) => c.status !== 'pass')
+    .sort((a, b) => RANK[a.status] - RANK[b.status] || a.margin - b.margin);

@@ -1,0 +1,39 @@
+import type { Manoeuvre } from '../design/index.js';
+import { type OilAnswer, type OilSystem, rampAnswer } from '../oil/index.js';
+
+/** One manoeuvre answered both ways, at the fill that is worse for it. */
+export interface MouthCase {
+  readonly manoeuvre: Manoeuvre;
+  /** Oil in the pan, mm³. */
+  readonly volume: number;
+  readonly held: OilAnswer;
+  readonly settled: OilAnswer;
+  /** The lesser submergence of the two, mm. */
+  readonly worst: number;
+}
+
+/** The worst of the given fills, by submergence. */
+export const mouthCase = (system: OilSystem, manoeuvre: Manoeuvre, volumes: readonly number[]): MouthCase => {
+  const cases = volumes.map((volume): MouthCase => {
+    const held = rampAnswer(system, volume, manoeuvre, 'held', manoeuvre.via);
+    const settled = rampAnswer(system, volume, manoeuvre, 'settled', manoeuvre.via);
+    return {
+      manoeuvre,
+      volume,
+      held,
+      settled,
+      worst: Math.min(held.pickup.submergence, settled.pickup.submergence),
+    };
+  });
+  return cases.reduce((a, b) => (b.worst < a.worst ? b : a));
+};
+
+/** "braking 0.7 g with right turn 0.8 g" */
+export const describeLoad = ({ forward, left }: Pick<Manoeuvre, 'forward' | 'left'>): string => {
+  const g = (v: number): string => `${Math.abs(v).toFixed(2).replace(/0$/, '')} g`;
+  const parts = [
+    ...(forward < 0 ? [`braking ${g(forward)}`] : forward > 0 ? [`accelerating ${g(forward)}`] : []),
+    ...(left > 0 ? [`left turn ${g(left)}`] : left < 0 ? [`right turn ${g(left)}`] : []),
+  ];
+  return parts.length > 0 ? parts.join(' with ') : 'standing';
+};

@@ -1,0 +1,77 @@
+import type { Design, Manoeuvre } from '../design/index.js';
+import type { OilAnswer, OilSystem } from '../oil/index.js';
+import { lidThatHolds, moreOil } from './advice.js';
+import { describeLoad, type MouthCase, mouthCase } from './mouth-case.js';
+import type { Check } from './report.js';
+import { judge, limitFor, slug } from './row.js';
+
+/** Covered or not in each manoeuvre, held and settled, and how long the pool lasts. */
+export const mouthChecks = (design: Design, system: OilSystem, fills: readonly number[]): readonly Check[] =>
+  design.manoeuvres.flatMap((manoeuvre) => manoeuvreChecks(design, system, manoeuvre, fills));
+
+const manoeuvreChecks = (
+  design: Design,
+  system: OilSystem,
+  manoeuvre: Manoeuvre,
+  fills: readonly number[],
+): readonly Check[] => {
+  const found = mouthCase(system, manoeuvre, fills);
+  const name = slug(manoeuvre.name);
+  const advice = found.worst > 0 ? '' : cure(design, system, found, fills[0] ?? found.volume);
+  const covered = (gating: 'held' | 'settled', answer: OilAnswer): Check =>
+    judge({
+      id: `mouth_${gating}_${name}`,
+      group: 'mouth',
+      title: `${manoeuvre.name}, ${gating}`,
+      unit: 'mm',
+      value: answer.pickup.submergence,
+      limit: limitFor(design.limits, [`mouth_${gating}_${name}`, `mouth_${gating}`, 'mouth'], 0),
+      wants: 'at least',
+      miss: 'fail',
+      because: because(found, answer),
+      fix: advice,
+    });
+  const least = Math.min(found.settled.pickup.drawSeconds ?? Number.NaN, Number.POSITIVE_INFINITY);
+  return [
+    covered('held', found.held),
+    covered('settled', found.settled),
+    judge({
+      id: `draw_${name}`,
+      group: 'mouth',
+      title: `${manoeuvre.name}, pool lasts`,
+      unit: 's',
+      value: design.oil.pump === null ? null : least,
+      limit: limitFor(design.limits, [`draw_${name}`, 'draw'], manoeuvre.seconds),
+      wants: 'at least',
+      miss: 'warn',
+      because: 'Oil above baring ÷ pump flow, with no return reaching the mouth.',
+      fix: 'What runs back in the meantime is not counted here; more oil at the mouth lasts longer.',
+    }),
+  ];
+};
+
+const because = (found: MouthCase, answer: OilAnswer): string => {
+  const { pickup, lip } = answer;
+  const litres = (found.volume / 1e6).toFixed(1);
+  const load = describeLoad(found.manoeuvre);
+  const edge = lip === null ? '' : lip.below < 0.5 ? `; full to ${lip.name}` : '';
+  return pickup.covered
+    ? `${load} at ${litres} L in the pan${edge}.`
+    : `${load} bares the mouth at ${litres} L in the pan${edge}.`;
+};
+
+const cure = (design: Design, system: OilSystem, found: MouthCase, running: number): string => {
+  const extra = moreOil(system, found.manoeuvre, running);
+  const lid = lidThatHolds(design, found.manoeuvre, found.volume);
+  const ways = [
+    ...(extra === null ? [] : [`${(extra / 1e6).toFixed(1)} L more`]),
+    ...(lid === null ? [] : [`${lid.words} (${lasts(lid.found)})`]),
+  ];
+  if (ways.length > 0) return `${ways.join(', or ')} holds it.`;
+  return 'Neither more oil under the rods nor a longer lid holds it: a deeper sump, a wing, or the mouth moved towards where the oil goes.';
+};
+
+const lasts = (found: MouthCase): string => {
+  const seconds = found.settled.pickup.drawSeconds;
+  return seconds === null ? 'pump flow not known' : `lasts ${seconds.toFixed(1)} s with no return`;
+};

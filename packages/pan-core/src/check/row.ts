@@ -1,0 +1,67 @@
+import type { Check, CheckGroup, Status } from './report.js';
+
+/** A lower-case word for an id, from whatever the user called it. */
+export const slug = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '_')
+    .replace(/^_+|_+$/g, '')
+    .slice(0, 40) || 'unnamed';
+
+/** How much of a unit counts as one step when margins of unlike checks are put in order. */
+const SCALE: Readonly<Record<string, number>> = {
+  mm: 10,
+  L: 0.5,
+  s: 2,
+  g: 0.2,
+  deg: 2,
+  'm/s': 0.5,
+  mm2: 200,
+};
+
+export interface Rule {
+  readonly id: string;
+  readonly group: CheckGroup;
+  readonly title: string;
+  readonly unit: string;
+  readonly value: number | null;
+  /** The limit in force, the user's own taken in already. */
+  readonly limit: number;
+  readonly wants: 'at least' | 'at most';
+  /** What a miss is: a fail stops the cut, a warning does not. */
+  readonly miss: 'fail' | 'warn';
+  readonly because: string;
+  readonly fix: string;
+}
+
+/** A row of the report: compares once, in one place. A value that is not known is `unknown`. */
+export const judge = (rule: Rule): Check => {
+  const { value, limit, unit, wants } = rule;
+  const slack = value === null ? Number.NaN : wants === 'at least' ? value - limit : limit - value;
+  const status: Status = value === null ? 'unknown' : slack >= 0 ? 'pass' : rule.miss;
+  return {
+    id: rule.id,
+    group: rule.group,
+    title: rule.title,
+    status,
+    value,
+    limit,
+    unit,
+    because: rule.because,
+    try: status === 'pass' ? '' : rule.fix,
+    margin: value === null ? 0 : slack / (SCALE[unit] ?? Math.max(Math.abs(limit), 1)),
+  };
+};
+
+/** The user's own limit for a check, or for all of its kind, else the usual one. */
+export const limitFor = (
+  limits: Readonly<Record<string, number>>,
+  ids: readonly string[],
+  usual: number,
+): number => {
+  for (const id of ids) {
+    const own = limits[id];
+    if (own !== undefined) return own;
+  }
+  return usual;
+};
