@@ -7,9 +7,11 @@ import {
   isScalar,
   LineCounter,
   parseDocument,
-  type Scalar,
   visit,
 } from 'yaml';
+import { plainNumberProblem } from './plain-number.js';
+import { refuseMonster } from './scan.js';
+import { syntaxProblem } from './syntax-problem.js';
 
 /** A parsed file and where its parts stand. */
 export interface Parsed {
@@ -18,17 +20,15 @@ export interface Parsed {
   readonly lines: LineCounter;
 }
 
-const DEEPEST = 20;
 const MOST_PROBLEMS = 20;
 
 /**
- * Parses a design file as plain YAML data: no aliases, tags, merge keys or doubled keys.
+ * Parses a design file as plain YAML data: no aliases, tags, merge keys, doubled keys or odd numbers.
  *
- * @param name the file's name, for messages
- * @throws PanError with every problem found, each with line and column
+ * @throws PanError `input-syntax` with every problem found, each with line and column
  */
-export const parseYaml = (text: string, name: string): Parsed => {
-  refuseDepth(text, name);
+export const parseYaml = (text: string): Parsed => {
+  refuseMonster(text);
   const lines = new LineCounter();
   const document = parseDocument(text, {
     lineCounter: lines,
@@ -40,106 +40,60 @@ export const parseYaml = (text: string, name: string): Parsed => {
     schema: 'core',
     strict: true,
   });
-  const faults = [...document.errors, ...document.warnings];
-  if (faults.length > 0) {
-    const problems = faults.slice(0, MOST_PROBLEMS).map(({ code, message, pos }) => {
-      const { line, col } = lines.linePos(pos[0]);
-      return problemAt(name, line, col, ...inPlainWords(code, message));
-    });
-    throw new PanError(problems);
-  }
-  refuseNodes(document, lines, name);
+  throwIfAny(
+    [...document.errors, ...document.warnings].map(({ code, message, pos }) =>
+      syntaxProblem(lines, pos[0], ...inPlainWords(code, message)),
+    ),
+  );
+  throwIfAny(nodeProblems(document, lines));
   const raw: unknown = document.toJS({ maxAliasCount: 0 });
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
-    throw new PanError(
-      problemAt(
-        name,
-        1,
-        1,
+    throwIfAny([
+      syntaxProblem(
+        lines,
+        0,
         'The file is not a group of keys.',
         'Begin with format: 1; start a file with: pan new',
       ),
-    );
+    ]);
   }
   return { raw, document, lines };
 };
 
-export const problemAt = (
-  name: string,
-  line: number,
-  column: number,
-  message: string,
-  advice: string,
-): Problem => ({
-  code: 'input-syntax',
-  path: [],
-  message: `${name}:${line}:${column}: ${message}`,
-  advice,
-  line,
-  column,
-});
-
-/** Nesting is counted on the text, because a parser would already have followed it. */
-const refuseDepth = (text: string, name: string): void => {
-  let depth = 0;
-  let line = 1;
-  let lineStart = 0;
-  for (let i = 0; i < text.length; i++) {
-    const character = text[i];
-    if (character === '\n') {
-      line += 1;
-      lineStart = i + 1;
-    } else if (character === '[' || character === '{') depth += 1;
-    else if (character === ']' || character === '}') depth -= 1;
-    else if (character === '#') {
-      // A comment's brackets do not nest.
-      while (i + 1 < text.length && text[i + 1] !== '\n') i += 1;
-    }
-    if (depth > DEEPEST) {
-      const message = `Lists and groups are nested more than ${DEEPEST} deep.`;
-      throw new PanError(
-        problemAt(name, line, i - lineStart + 1, message, 'Look for a bracket that is not closed.'),
-      );
-    }
-  }
+const throwIfAny = (problems: readonly Problem[]): void => {
+  if (problems.length > 0) throw new PanError(problems.slice(0, MOST_PROBLEMS));
 };
 
-/** Aliases, tags and numbers in other bases mean something a reader of the file would not see. */
-const refuseNodes = (document: Document.Parsed, lines: LineCounter, name: string): void => {
+/** What the YAML rules allow but a reader of the file would not see through. */
+const nodeProblems = (document: Document.Parsed, lines: LineCounter): readonly Problem[] => {
   const problems: Problem[] = [];
-  const at = (range: readonly number[] | null | undefined, message: string, advice: string): void => {
-    const { line, col } = lines.linePos(range?.[0] ?? 0);
-    if (problems.length < MOST_PROBLEMS) problems.push(problemAt(name, line, col, message, advice));
-  };
-  visit(document, (_, node, path) => {
-    if (isPair(node)) return undefined;
+  visit(document, (_, node, ancestors) => {
+    if (isPair(node)) return;
     if (isAlias(node)) {
-      at(node.range, 'Aliases (*name) are not read here.', 'Write the value out.');
-      return undefined;
-    }
-    if (isScalar(node) && typeof node.value === 'number' && !isPlainDecimal(node)) {
-      at(
-        node.range,
-        `${node.source ?? 'This'} is not a plain decimal number.`,
-        'Write it in ordinary figures.',
+      problems.push(
+        syntaxProblem(
+          lines,
+          node.range?.[0] ?? 0,
+          'Aliases (*name) are not read here.',
+          'Write the value out.',
+        ),
       );
+    } else if ((isScalar(node) || isCollection(node)) && node.tag?.startsWith('!')) {
+      problems.push(
+        syntaxProblem(
+          lines,
+          node.range?.[0] ?? 0,
+          `Tags (${node.tag}) are not read here.`,
+          'Write the value alone.',
+        ),
+      );
+    } else if (isScalar(node)) {
+      const problem = plainNumberProblem(node, ancestors, lines);
+      if (problem !== null) problems.push(problem);
     }
-    if ((isScalar(node) || isCollection(node)) && node.tag?.startsWith('!')) {
-      at(node.range, `Tags (${node.tag}) are not read here.`, 'Write the value alone.');
-    }
-    if (path.length > DEEPEST * 2) {
-      at((node as Scalar).range, `Lists and groups are nested more than ${DEEPEST} deep.`, 'Indent less.');
-      return visit.BREAK;
-    }
-    return undefined;
   });
-  if (problems.length > 0) throw new PanError(problems);
+  return problems;
 };
-
-// `012` would arrive as 12, `0x10` as 16, `.nan` and `1e999` as no number at all.
-const isPlainDecimal = (node: Scalar): boolean =>
-  Number.isFinite(node.value) &&
-  /^[+-]?(0|[1-9]\d*|(0|[1-9]\d*)?\.\d+|(0|[1-9]\d*)\.)([eE][+-]?\d+)?$/.test(node.source ?? '');
 
 const inPlainWords = (code: string, message: string): [string, string] => {
   switch (code) {
@@ -157,11 +111,6 @@ const inPlainWords = (code: string, message: string): [string, string] => {
       return ['A key must be a word.', 'Write the key as plain text.'];
     case 'TAG_RESOLVE_FAILED':
       return ['Tags (!name) are not read here.', 'Write the value alone.'];
-    case 'MISSING_CHAR':
-      return [
-        `Something is missing: ${message.toLowerCase()}.`,
-        'Close the bracket or quote, or add the colon.',
-      ];
     default:
       return [`This cannot be read as YAML: ${message}.`, 'Look at this line and the one before it.'];
   }

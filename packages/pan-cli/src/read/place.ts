@@ -38,14 +38,10 @@ const keyNode = (path: Path, document: Parsed['document']): Node | null => {
   return isNode(pair?.key) ? pair.key : null;
 };
 
-/** A problem with its line and column, and with both at the head of its message. */
-export const placed = (problem: Problem, parsed: Parsed, name: string): Problem => {
+/** A problem with its line and column. */
+export const placed = (problem: Problem, parsed: Parsed): Problem => {
   const key = problem.code === 'input-key' ? keyNode(problem.path, parsed.document) : null;
-  const { line, column } = key?.range == null ? placeOf(problem.path, parsed) : at(key.range[0], parsed);
-  return { ...problem, line, column, message: `${name}:${line}:${column}: ${problem.message}` };
-};
-
-const at = (offset: number, { lines }: Parsed): { readonly line: number; readonly column: number } => {
-  const { line, col } = lines.linePos(offset);
-  return { line, column: col };
+  if (key?.range == null) return { ...problem, ...placeOf(problem.path, parsed) };
+  const { line, col } = parsed.lines.linePos(key.range[0]);
+  return { ...problem, line, column: col };
 };

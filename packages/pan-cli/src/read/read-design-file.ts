@@ -16,31 +16,36 @@ export interface DesignFile extends ReadDesign {
  */
 export const readDesignFile = async (path: string): Promise<DesignFile> => {
   const text = await readSource(path);
-  return { path, text, ...(await readDesignText(text, path)) };
+  return { path, text, ...(await readDesignText(text)) };
 };
 
-/** The same for text at hand; `name` stands in the messages. */
-export const readDesignText = async (text: string, name: string): Promise<ReadDesign> => {
-  const parsed = parseYaml(text, name);
+/** The same for text at hand. */
+export const readDesignText = async (text: string): Promise<ReadDesign> => {
+  const parsed = parseYaml(text);
   try {
     return readDesign(parsed.raw);
   } catch (error) {
     if (!(error instanceof PanError)) throw error;
-    return readAgain(parsed, name, error);
+    return readAgain(parsed, error);
   }
 };
 
 /** A unit outside the common table is worth loading the large one for, and nothing else is. */
-const readAgain = async (parsed: Parsed, name: string, first: PanError): Promise<ReadDesign> => {
+const readAgain = async (parsed: Parsed, first: PanError): Promise<ReadDesign> => {
   const wanted = missingUnits(parsed.raw);
   const extra = wanted.length === 0 ? [] : await loadUnits(wanted);
-  if (extra.length === 0) throw inFile(first, parsed, name);
+  if (extra.length === 0) throw inFile(first, parsed);
   try {
     return readDesign(parsed.raw, extra);
   } catch (error) {
-    throw error instanceof PanError ? inFile(error, parsed, name) : error;
+    throw error instanceof PanError ? inFile(error, parsed) : error;
   }
 };
 
-const inFile = (error: PanError, parsed: Parsed, name: string): PanError =>
-  new PanError(error.problems.map((problem) => placed(problem, parsed, name)));
+/** In the order of the file, so that they can be mended from top to bottom. */
+const inFile = (error: PanError, parsed: Parsed): PanError =>
+  new PanError(
+    error.problems
+      .map((problem) => placed(problem, parsed))
+      .sort((a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0)),
+  );

@@ -1,13 +1,11 @@
 import { open } from 'node:fs/promises';
-import { PanError, type Problem } from 'pan-core';
+import { PanError } from 'pan-core';
 
 /** No design by hand comes near this; a larger file is some other file. */
-export const LARGEST_BYTES = 1_000_000;
+const LARGEST_BYTES = 2_000_000;
 
-const refusal = (path: string, message: string, advice: string): PanError => {
-  const problem: Problem = { code: 'file-read', path: [], message: `${path}: ${message}`, advice };
-  return new PanError(problem);
-};
+const refusal = (message: string, advice: string): PanError =>
+  new PanError({ code: 'file-read', path: [], message, advice });
 
 /**
  * The text of a design file.
@@ -17,12 +15,12 @@ const refusal = (path: string, message: string, advice: string): PanError => {
 export const readSource = async (path: string): Promise<string> => {
   const bytes = await readBytes(path);
   if (bytes.length > LARGEST_BYTES) {
-    throw refusal(path, `the file is larger than ${LARGEST_BYTES / 1e6} MB.`, 'Give a design file in YAML.');
+    throw refusal(`The file is larger than ${LARGEST_BYTES / 1e6} MB.`, 'Give a design file in YAML.');
   }
-  if (bytes.includes(0)) throw refusal(path, 'the file is binary, not text.', 'Give a design file in YAML.');
+  if (bytes.includes(0)) throw refusal('The file is binary, not text.', 'Give a design file in YAML.');
   const text = decode(bytes);
-  if (text === null) throw refusal(path, 'the file is not UTF-8 text.', 'Save it as UTF-8.');
-  if (text.trim() === '') throw refusal(path, 'the file is empty.', 'Start one with: pan new');
+  if (text === null) throw refusal('The file is not UTF-8 text.', 'Save it as UTF-8.');
+  if (text.trim() === '') throw refusal('The file is empty.', 'Start one with: pan new');
   return text;
 };
 
@@ -30,18 +28,10 @@ const readBytes = async (path: string): Promise<Uint8Array> => {
   try {
     const file = await open(path, 'r');
     try {
-      const { size } = await file.stat();
-      const bytes = new Uint8Array(Math.min(size, LARGEST_BYTES) + 1);
+      // A pipe or a growing file has no size to trust: read to its end or one byte past the cap.
+      const room = new Uint8Array(LARGEST_BYTES + 1);
       let length = 0;
-      // A pipe or a growing file has no size to trust: read until the end or one byte past the cap.
-      const most = LARGEST_BYTES + 1;
-      let room = bytes;
-      while (length < most) {
-        if (length === room.length) {
-          const wider = new Uint8Array(Math.min(most, room.length * 2 + 4096));
-          wider.set(room);
-          room = wider;
-        }
+      while (length < room.length) {
         const { bytesRead } = await file.read(room, length, room.length - length);
         if (bytesRead === 0) break;
         length += bytesRead;
@@ -51,7 +41,7 @@ const readBytes = async (path: string): Promise<Uint8Array> => {
       await file.close();
     }
   } catch (error) {
-    throw refusal(path, ...whyUnreadable(error));
+    throw refusal(...whyUnreadable(error));
   }
 };
 
@@ -60,14 +50,14 @@ const whyUnreadable = (error: unknown): [string, string] => {
   switch (code) {
     case 'ENOENT':
     case 'ENOTDIR':
-      return ['there is no such file.', 'Check the name, or start one with: pan new'];
+      return ['There is no such file.', 'Check the name, or start one with: pan new'];
     case 'EISDIR':
-      return ['this is a folder, not a file.', 'Give the design file inside it.'];
+      return ['This is a folder, not a file.', 'Give the design file inside it.'];
     case 'EACCES':
     case 'EPERM':
-      return ['the file may not be read.', 'Give yourself permission to read it.'];
+      return ['The file may not be read.', 'Give yourself permission to read it.'];
     default:
-      return [`the file could not be read (${code || 'unknown reason'}).`, 'Check the disk and the path.'];
+      return [`The file could not be read (${code || 'unknown reason'}).`, 'Check the disk and the path.'];
   }
 };
 

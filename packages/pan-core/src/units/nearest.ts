@@ -18,7 +18,8 @@ const LONGEST = 60;
 export const nearestWord = (written: string, known: readonly string[]): string | null => {
   if (written.length > LONGEST) return null;
   let best: string | null = null;
-  let least = Math.max(2, Math.floor(written.length / 3)) + 1;
+  // A slip changes about a third of a word; more is another word.
+  let least = Math.ceil(written.length * 0.35) + 1;
   for (const word of known) {
     const distance = editDistance(written.toLowerCase(), word.toLowerCase());
     if (distance < least) {

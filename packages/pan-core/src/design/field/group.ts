@@ -22,11 +22,8 @@ export const section = <S extends Shape>(about: string, shape: S): Field<Values<
     },
     schema: schemaOf((raw, report) => {
       if (raw === undefined || !isGroup(raw)) {
-        const code = raw === undefined ? 'input-missing' : 'input-type';
-        const says = raw === undefined ? 'is missing' : 'is not a group of keys';
         const expected = `a group of keys: ${names.slice(0, 8).join(', ')}${names.length > 8 ? ', …' : ''}`;
-        report({ code, says, expected, found: foundText(raw) });
-        return refused;
+        return notA(raw, 'is not a group of keys', expected, report);
       }
       const pass = passOn(report);
       return readInto<Values<S>>(strict as unknown as z.ZodMiniType<Values<S>>, raw, (issue) => {
@@ -84,6 +81,7 @@ export const list = <T>(about: string, of: Field<T>, size: ListSize = {}): Field
 
 const notA = (raw: unknown, says: string, expected: string, report: Report): typeof refused => {
   if (raw === undefined) report({ code: 'input-missing', says: 'is missing', expected, found: 'nothing' });
+  else if (raw === null) report({ code: 'input-missing', says: 'is empty', expected, found: 'nothing' });
   else report({ code: 'input-type', says, expected, found: foundText(raw) });
   return refused;
 };

@@ -75,6 +75,17 @@ export const quantity = (
   schema: schemaOf<number>((raw, report) => {
     if (raw === undefined)
       return refuse(report, missing, `${kindWords(kind).say}, such as ${kindWords(kind).example}`);
+    if (raw === 'unknown') {
+      const advice = 'Measure it; where a usual value is known, leave the key out to take it.';
+      report({
+        code: 'input-type',
+        says: 'cannot be unknown',
+        expected: kindWords(kind).say,
+        found: 'unknown',
+        advice,
+      });
+      return refused;
+    }
     const read = readQuantity(raw, kind, bareUnit(kind, reading.units), reading.extra);
     if (!read.ok) {
       if (read.missing !== undefined) reading.onMissingUnit(read.missing);
