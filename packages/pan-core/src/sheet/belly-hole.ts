@@ -1,7 +1,8 @@
 import type { Design } from '../design/index.js';
+import { circlePath } from '../geometry/index.js';
 import type { Vec2, Vec3 } from '../numeric/index.js';
-import { type Facet, facetFlat, facetLocal, facetPoint } from './cutter.js';
-import type { RoundHole } from './part.js';
+import { type Facet, facetFlat, facetLocal, facetPoint, locate } from './cutter.js';
+import type { Mark, RoundHole } from './part.js';
 
 /** The lowest place of the strip under a point of the plan; null when the strip does not pass there. */
 export const floorUnder = (
@@ -22,8 +23,34 @@ export const floorUnder = (
   return best;
 };
 
-/** Holes in the belly: the drain's bung. */
-export const bellyHoles = (design: Design, facets: readonly Facet[]): readonly RoundHole[] => {
+/** Circle on the floor over which the pickup's mouth stands. */
+export const mouthMark = (design: Design, facets: readonly Facet[]): readonly Mark[] => {
+  const place = floorUnder(facets, design.pickup.at);
+  if (place === null || place.facet.bend) return [];
+  return [
+    {
+      path: circlePath(place.at, design.pickup.mouth / 2),
+      what: `pickup mouth, ${design.pickup.gap} mm above`,
+    },
+  ];
+};
+
+/** Bungs whose seat lies on one of the faces, within the sheet's thickness of it. */
+export const bungHoles = (design: Design, facets: readonly Facet[]): readonly RoundHole[] =>
+  design.bungs.flatMap((bung): readonly RoundHole[] => {
+    const place = locate(facets, bung.at, design.pan.sheet.thickness + 0.5);
+    return place === null
+      ? []
+      : [{ at: place.at, diameter: bung.diameter, what: `${bung.name}, ${bung.purpose} bung` }];
+  });
+
+/** Holes in the belly: the drain's bung and those bungs that sit on it. */
+export const bellyHoles = (design: Design, facets: readonly Facet[]): readonly RoundHole[] => [
+  ...drainHole(design, facets),
+  ...bungHoles(design, facets),
+];
+
+const drainHole = (design: Design, facets: readonly Facet[]): readonly RoundHole[] => {
   const { drain } = design;
   if (drain === null) return [];
   const place = floorUnder(facets, drain.at);

@@ -12,9 +12,10 @@ import {
 } from '../geometry/index.js';
 import type { Corner, Profile } from '../pan/index.js';
 import { halfWidthAt } from '../pan/index.js';
-import { bellyHoles } from './belly-hole.js';
-import type { BendRule } from './bend-rule.js';
+import { baffleMarks } from './baffle-mark.js';
+import { bellyHoles, mouthMark } from './belly-hole.js';
 import { buttTrim } from './butt-trim.js';
+import type { CutJob } from './cut-job.js';
 import { type Cutter, type Facet, footprint } from './cutter.js';
 import { finishRegion } from './finish.js';
 import { cornerNames } from './fold-name.js';
@@ -25,29 +26,18 @@ import { layOut, type Run, stripEdge, stripFacets } from './strip.js';
  * Front wall, shallow, step, sump floor and rear wall as one folded strip, or as several where a corner is
  * welded. Drawn with the oil side up: along the blank from the rear rail to the front rail, y to the left.
  */
-export const bellyParts = (
-  design: Design,
-  profile: Profile,
-  rule: BendRule,
-  cutters: readonly Cutter[],
-): readonly Part[] => {
+export const bellyParts = (job: CutJob): readonly Part[] => {
+  const { design, profile } = job;
   const strips = splitAtWelds(reversePath(profile.path), profile, design.pan.sheet.thickness);
   const names = cornerNames(profile);
   return strips.flatMap((path, i) => {
     const name = strips.length === 1 ? 'belly' : `belly ${i + 1} of ${strips.length}`;
-    return bellyStrip(design, profile, rule, cutters, path, name, names);
+    return bellyStrip(job, path, name, names);
   });
 };
 
-const bellyStrip = (
-  design: Design,
-  profile: Profile,
-  rule: BendRule,
-  cutters: readonly Cutter[],
-  path: Path,
-  name: string,
-  names: readonly string[],
-): readonly Part[] => {
+const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly string[]): readonly Part[] => {
+  const { design, profile, rule, notches, plates } = job;
   const { sheet, left, right } = design.pan;
   const runs = layOut(path, rule.allowance);
   const leftEdge = stripEdge(
@@ -62,7 +52,7 @@ const bellyStrip = (
   );
   const facets = stripFacets(runs);
   const outline = polylinePath([...rightEdge.points, ...[...leftEdge.points].reverse()], true);
-  const region = cutAway({ loops: [outline] }, facets, cutters);
+  const region = cutAway({ loops: [outline] }, facets, notches);
   const error = Math.max(leftEdge.error, rightEdge.error);
   return finishRegion(
     {
@@ -74,7 +64,7 @@ const bellyStrip = (
       drawnFace: 'oil side',
       holes: bellyHoles(design, facets),
       folds: bellyFolds(design, profile, runs, names),
-      marks: [],
+      marks: [...mouthMark(design, facets), ...baffleMarks(facets, plates)],
       notes: [
         `Inside face up; rear rail at the left, left side of the car at the top. Bends: ${rule.words}.`,
         'Both ends run up to the rail face of the flange and are faced flush after welding.',

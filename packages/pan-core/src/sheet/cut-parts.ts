@@ -1,12 +1,15 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import type { Panel, Plate, Profile } from '../pan/index.js';
+import { baffleParts } from './baffle-plate.js';
 import { bellyParts } from './belly.js';
 import { bendRule } from './bend-rule.js';
+import type { CutJob } from './cut-job.js';
 import { flangeParts } from './flange.js';
+import { notchParts } from './notch-plate.js';
 import type { Part } from './part.js';
 import { sideParts } from './side-plate.js';
-import { notchCutter, wingCutter } from './solid.js';
+import { notchCutter } from './solid.js';
 import { wingParts } from './wing.js';
 
 /**
@@ -22,21 +25,20 @@ export const cutParts = (
   plates: readonly Plate[],
   panels: readonly Panel[],
 ): readonly Part[] => {
-  const rule = bendRule(design);
-  const notches = design.pan.notches.map(notchCutter);
-  const sides = (['left', 'right'] as const).flatMap((side) => {
-    const wings = design.pan.wings.filter((w) => w.side === side);
-    const notes = wings.map((w) => `Opening to the wing "${w.name}": its edge follows the wing's top line.`);
-    const cutters = [...wings.map((w) => wingCutter(design, w)), ...notches];
-    return sideParts(design, profile, rule, side, cutters, notes);
-  });
-  const wings = design.pan.wings.flatMap((wing) => wingParts(design, profile, rule, wing, notches));
-  void plates;
-  void panels;
+  const job: CutJob = {
+    design,
+    profile,
+    rule: bendRule(design),
+    notches: design.pan.notches.map(notchCutter),
+    plates,
+  };
   return freeze([
-    ...bellyParts(design, profile, rule, notches),
-    ...sides,
-    ...wings,
+    ...bellyParts(job),
+    ...sideParts(job, 'left'),
+    ...sideParts(job, 'right'),
+    ...design.pan.wings.flatMap((wing) => wingParts(job, wing)),
+    ...notchParts(design, panels),
+    ...baffleParts(design, plates),
     ...flangeParts(design, profile),
   ]);
 };

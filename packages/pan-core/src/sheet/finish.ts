@@ -2,6 +2,7 @@ import { findMaterial } from '../design/index.js';
 import {
   clockwise,
   counterClockwise,
+  insideRegion,
   lineSegment,
   mergeRuns,
   movePath,
@@ -14,10 +15,12 @@ import {
   pointInPath,
   type Region,
   regionPieces,
+  type Segment,
   segmentMeetings,
+  trimSegment,
 } from '../geometry/index.js';
 import { freeze } from '../numeric/index.js';
-import type { Fold, Part, RoundHole } from './part.js';
+import type { Part, RoundHole } from './part.js';
 
 /** A part before its sizes are taken. */
 export type Draft = Omit<Part, 'flat' | 'area' | 'cutLength' | 'mass'>;
@@ -61,7 +64,7 @@ export const finishRegion = (draft: Omit<Draft, 'outline' | 'openings'>, region:
       name: pieces.length === 1 ? draft.name : `${draft.name} ${i + 1}`,
       outline,
       openings,
-      ...within(draft, outline),
+      ...within(draft, outline, openings),
     }),
   );
 };
@@ -70,20 +73,26 @@ export const finishRegion = (draft: Omit<Draft, 'outline' | 'openings'>, region:
 const within = (
   draft: Omit<Draft, 'outline' | 'openings'>,
   outline: Path,
+  openings: readonly Path[],
 ): Pick<Draft, 'holes' | 'folds' | 'marks'> => ({
   holes: draft.holes.filter((h) => pointInPath(outline, h.at) === 'inside'),
-  folds: draft.folds.flatMap((f) => clipFold(f, outline)),
-  marks: draft.marks.filter((m) => m.path.some((s) => pointInPath(outline, pointAt(s, 0.5)) === 'inside')),
+  folds: draft.folds.flatMap((f) => {
+    const runs = onMaterial(lineSegment(f.from, f.to), [outline]);
+    return runs.length === 0 ? [] : [{ ...f, from: runs[0]!.from, to: runs[runs.length - 1]!.to }];
+  }),
+  marks: draft.marks.flatMap((m) => {
+    const path = m.path.flatMap((s) => onMaterial(s, [outline, ...openings]));
+    return path.length === 0 ? [] : [{ ...m, path }];
+  }),
 });
 
-const clipFold = (fold: Fold, outline: Path): readonly Fold[] => {
-  const line = lineSegment(fold.from, fold.to);
-  const meetings = outline.flatMap((s) => segmentMeetings(line, s).map((m) => m.a));
-  const shares = [0, ...meetings, 1].sort((a, b) => a - b);
-  const runs = shares
-    .slice(1)
-    .map((b, i) => [shares[i]!, b] as const)
-    .filter(([a, b]) => b - a > 1e-9 && pointInPath(outline, pointAt(line, (a + b) / 2)) === 'inside');
-  if (runs.length === 0) return [];
-  return [{ ...fold, from: pointAt(line, runs[0]![0]), to: pointAt(line, runs[runs.length - 1]![1]) }];
+/** The stretches of a piece that lie on the material between loops. */
+const onMaterial = (piece: Segment, loops: readonly Path[]): Path => {
+  const shares = loops.flatMap((loop) => loop.flatMap((s) => segmentMeetings(piece, s).map((m) => m.a)));
+  const cuts = [0, ...shares.sort((a, b) => a - b), 1];
+  return cuts.slice(1).flatMap((b, i): Path => {
+    const a = cuts[i]!;
+    const solid = b - a > 1e-9 && insideRegion({ loops }, pointAt(piece, (a + b) / 2));
+    return solid ? [trimSegment(piece, a, b)] : [];
+  });
 };

@@ -1,6 +1,13 @@
 import type { Design, RailHole } from '../design/index.js';
 import { PanError } from '../errors/index.js';
-import { clockwise, type Path, pathArea, polygonOffset, selfCrossings } from '../geometry/index.js';
+import {
+  circlePath,
+  clockwise,
+  type Path,
+  pathArea,
+  polygonOffset,
+  selfCrossings,
+} from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import { halfWidthAt, type Profile } from '../pan/index.js';
 import table from './clearance-holes.json' with { type: 'json' };
@@ -9,7 +16,7 @@ import type { Part, RoundHole } from './part.js';
 
 /** Gap all round between the pan's outside and the flange's opening, mm: common practice, no source. */
 export const FLANGE_GAP = 0.2;
-/** Hole for filling or bleeding in the leak-test blank, mm. */
+/** Hole for filling or bleeding in the leak-test blank, mm: common practice, no source. */
 const BLEED_HOLE = 6;
 
 /** ISO 273 clearance hole for a thread, mm; null outside M5–M12. */
@@ -100,12 +107,18 @@ export const flangeParts = (design: Design, profile: Profile): readonly Part[] =
       drawnFace: 'either',
       outline,
       openings: [],
-      holes: [...holes, { at: middle, diameter: BLEED_HOLE, what: 'fill and bleed, leak test' }],
+      holes,
       folds: [],
-      marks: [],
+      marks: [
+        {
+          path: circlePath(middle, BLEED_HOLE / 2),
+          what: `drill ${BLEED_HOLE} mm to fill and bleed, leak test`,
+        },
+      ],
       notes: [
         seen,
         'Same outline and holes as the flange, no opening. Any flat plate at least this thick will serve.',
+        'For the leak test drill the marked hole, and close it after.',
         ...(holes.length === 0 ? [transfer] : []),
       ],
     }),

@@ -12,26 +12,25 @@ import {
   trimSegment,
 } from '../geometry/index.js';
 import type { Vec2, Vec3 } from '../numeric/index.js';
-import { halfWidthAt, type Profile, sideSign } from '../pan/index.js';
+import { halfWidthAt, sideSign } from '../pan/index.js';
+import { baffleMarks } from './baffle-mark.js';
 import { cutAway } from './belly.js';
-import type { BendRule } from './bend-rule.js';
-import { type Cutter, FAR, type Facet } from './cutter.js';
+import { bungHoles } from './belly-hole.js';
+import type { CutJob } from './cut-job.js';
+import { FAR, type Facet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Fold, Part } from './part.js';
 import { type SideRun, type SideStretch, sideRun } from './side-run.js';
+import { wingCutter } from './solid.js';
 
 /**
  * One side plate: the inside profile with its true arcs, developed along the half-width, less what wings and
  * notches take. Drawn with the oil side up and the rail at the top.
  */
-export const sideParts = (
-  design: Design,
-  profile: Profile,
-  rule: BendRule,
-  side: Side,
-  cutters: readonly Cutter[],
-  notes: readonly string[],
-): readonly Part[] => {
+export const sideParts = (job: CutJob, side: Side): readonly Part[] => {
+  const { design, profile, rule } = job;
+  const wings = design.pan.wings.filter((w) => w.side === side);
+  const cutters = [...wings.map((w) => wingCutter(design, w)), ...job.notches];
   const { sheet } = design.pan;
   const rows = design.pan[side];
   const rearToFront = reversePath(profile.path);
@@ -40,7 +39,8 @@ export const sideParts = (
   const run = sideRun(rows, side, rear, front, sheet, rule.allowance);
   const foot = developProfile(rearToFront, run);
   const outline = [...foot, lineSegment([run.length, 0], [0, 0])];
-  const region = cutAway({ loops: [outline] }, sideFacets(design, side, run), cutters);
+  const facets = sideFacets(design, side, run);
+  const region = cutAway({ loops: [outline] }, facets, cutters);
   const deepest = Math.min(...profile.sharp.map((p) => p[1]));
   const folds = run.folds.map(
     (f, i): Fold => ({
@@ -64,9 +64,9 @@ export const sideParts = (
       material: sheet.material,
       thickness: sheet.thickness,
       drawnFace: 'oil side',
-      holes: [],
+      holes: bungHoles(design, facets).map((h) => ({ ...h, at: turned(h.at) })),
       folds: folds.map((f) => ({ ...f, from: turned(f.from), to: turned(f.to) })),
-      marks: [],
+      marks: baffleMarks(facets, job.plates).map((m) => ({ ...m, path: facing(m.path) })),
       notes: [
         `Inside face up; front of the car at the ${side === 'left' ? 'right' : 'left'}, rail at the top.`,
         'Outline is the inside profile: the edge stands on the belly strip’s edge, corner open, inside edges touching.',
@@ -76,7 +76,7 @@ export const sideParts = (
               `Upright bends: ${rule.words}. The belly’s edge is cut to sharp corners there; ease it to the bend.`,
             ]
           : []),
-        ...notes,
+        ...wings.map((w) => `Opening to the wing "${w.name}": its edge follows the wing’s top line.`),
       ],
     },
     { loops: region.loops.map(facing) },

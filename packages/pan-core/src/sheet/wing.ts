@@ -1,10 +1,11 @@
 import type { Design, Wing } from '../design/index.js';
 import { movePath, movePoint, type Path, pathLength, polylinePath, reversePath } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
-import type { Profile } from '../pan/index.js';
+import { baffleMarks } from './baffle-mark.js';
 import { cutAway } from './belly.js';
-import type { BendRule } from './bend-rule.js';
-import { type Cutter, FAR, type Facet } from './cutter.js';
+import { bungHoles } from './belly-hole.js';
+import type { CutJob } from './cut-job.js';
+import { FAR, type Facet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Fold, Part } from './part.js';
 import { developProfile } from './side-plate.js';
@@ -18,29 +19,20 @@ import { leafFold, outerFace, stripOutline, type WingLeaf, wallOutline, wingLeaf
  * A wing's parts: floor, outer wall and top folded from one strip, and a cap at each end. Where the pan's
  * floor bends under the wing the floor is a strip of its own, welded to the outer wall.
  */
-export const wingParts = (
-  design: Design,
-  profile: Profile,
-  rule: BendRule,
-  wing: Wing,
-  cutters: readonly Cutter[],
-): readonly Part[] => {
+export const wingParts = (job: CutJob, wing: Wing): readonly Part[] => {
+  const { design, profile, notches: cutters } = job;
   const frame = wingFrame(design, profile, wing);
   const body = frame.oneFloor
-    ? foldedStrip(design, frame, rule, cutters)
-    : [...wallAndTop(design, frame, rule, cutters), ...floorStrip(design, frame, rule, cutters)];
+    ? foldedStrip(job, frame)
+    : [...wallAndTop(job, frame), ...floorStrip(job, frame)];
   return [...body, ...wingCap(design, frame, 'rear', cutters), ...wingCap(design, frame, 'front', cutters)];
 };
 
-const sheetOf = (
-  design: Design,
-): Pick<Part, 'quantity' | 'material' | 'thickness' | 'drawnFace' | 'holes' | 'marks'> => ({
+const sheetOf = (design: Design): Pick<Part, 'quantity' | 'material' | 'thickness' | 'drawnFace'> => ({
   quantity: 1,
   material: design.pan.sheet.material,
   thickness: design.pan.sheet.thickness,
   drawnFace: 'oil side',
-  holes: [],
-  marks: [],
 });
 
 /** Turns a blank drawn for a left wing into the right one's, and keeps loops running as they should. */
@@ -52,6 +44,20 @@ const facingFold = (frame: WingFrame, fold: Fold): Fold =>
     ? fold
     : { ...fold, from: movePoint({ mirror: 'x' }, fold.from), to: movePoint({ mirror: 'x' }, fold.to) };
 
+/** Bung holes and baffle lines on a strip drawn for a left wing. */
+const fittings = (
+  job: CutJob,
+  frame: WingFrame,
+  facets: readonly Facet[],
+): Pick<Part, 'holes' | 'marks'> => ({
+  holes: bungHoles(job.design, facets).map((h) =>
+    frame.sign === 1 ? h : { ...h, at: movePoint({ mirror: 'x' }, h.at) },
+  ),
+  marks: baffleMarks(facets, job.plates).map((m) =>
+    frame.sign === 1 ? m : { ...m, path: movePath({ mirror: 'x' }, m.path) },
+  ),
+});
+
 const seamToBelly = (frame: WingFrame, edge: Path): string =>
   `Seam to the belly: ${pathLength(edge).toFixed(0)} mm along the floor, inside faces flush, under the ${frame.wing.side} side plate's opening.`;
 
@@ -60,12 +66,8 @@ const topNote = (thickness: number): string =>
 
 const wallEdge = (leaf: WingLeaf): Path => polylinePath(leaf.rim.slice(1, -1), false);
 
-const foldedStrip = (
-  design: Design,
-  frame: WingFrame,
-  rule: BendRule,
-  cutters: readonly Cutter[],
-): readonly Part[] => {
+const foldedStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
+  const { design, rule, notches: cutters } = job;
   const { bendRadius, thickness } = design.pan.sheet;
   const outer = outerFace(frame);
   const floor = wingLeaf(frame, outer, 'floor', bendRadius, thickness, rule);
@@ -79,6 +81,7 @@ const foldedStrip = (
       name: frame.wing.name,
       what: `Floor, outer wall and top of the wing "${frame.wing.name}", folded from one strip.`,
       folds: folds.map((f) => facingFold(frame, f)),
+      ...fittings(job, frame, facets),
       notes: [
         `Inside face up; top at the top, front of the car at the ${frame.sign === 1 ? 'right' : 'left'}. Bends: ${rule.words}.`,
         seamToBelly(frame, wallEdge(floor)),
@@ -90,12 +93,8 @@ const foldedStrip = (
 };
 
 /** Outer wall and top from one strip, for a wing over a floor that bends. */
-const wallAndTop = (
-  design: Design,
-  frame: WingFrame,
-  rule: BendRule,
-  cutters: readonly Cutter[],
-): readonly Part[] => {
+const wallAndTop = (job: CutJob, frame: WingFrame): readonly Part[] => {
+  const { design, rule, notches: cutters } = job;
   const { bendRadius, thickness } = design.pan.sheet;
   const outer = outerFace(frame);
   const top = wingLeaf(frame, outer, 'top', bendRadius, thickness, rule);
@@ -110,6 +109,7 @@ const wallAndTop = (
       name: `${frame.wing.name} wall and top`,
       what: `Outer wall and top of the wing "${frame.wing.name}", folded from one strip.`,
       folds: [facingFold(frame, leafFold(top, 'top edge', bendRadius))],
+      ...fittings(job, frame, facets),
       notes: [
         `Inside face up; top at the top, front of the car at the ${frame.sign === 1 ? 'right' : 'left'}. Bends: ${rule.words}.`,
         topNote(thickness),
@@ -119,13 +119,10 @@ const wallAndTop = (
   );
 };
 
-const floorStrip = (
-  design: Design,
-  frame: WingFrame,
-  rule: BendRule,
-  cutters: readonly Cutter[],
-): readonly Part[] => {
+const floorStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
+  const { design, rule, notches: cutters } = job;
   const runs = layOut(frame.foot, rule.allowance);
+  const facets = stripFacets(runs);
   const inner = stripEdge(runs, (x) => frame.sign * frame.wall(x), frame.stations).points;
   const outer = stripEdge(runs, (x) => frame.sign * frame.outer(x), []).points;
   const [low, high] = frame.sign === 1 ? [inner, outer] : [outer, inner];
@@ -154,13 +151,15 @@ const floorStrip = (
       name: `${frame.wing.name} floor`,
       what: `Floor of the wing "${frame.wing.name}", folded as the belly is.`,
       folds,
+      holes: bungHoles(design, facets),
+      marks: baffleMarks(facets, job.plates),
       notes: [
         `Inside face up; front of the car at the right, left at the top. Bends: ${rule.words}.`,
         seamToBelly(frame, frame.foot),
         'Outer edge to the wing’s wall: corner open, inside edges touching.',
       ],
     },
-    cutAway({ loops: [outline] }, stripFacets(runs), cutters),
+    cutAway({ loops: [outline] }, facets, cutters),
   );
 };
 

@@ -1,0 +1,124 @@
+import type { Design, Door, Wall } from '../design/index.js';
+import { lineSegment, polylinePath } from '../geometry/index.js';
+import type { Vec2 } from '../numeric/index.js';
+import type { Plate } from '../pan/index.js';
+import { allowanceByK, flatLength } from './bend-allowance.js';
+import { bendRows, type Hardness, tableK } from './bend-rule.js';
+import practice from './door-practice.json' with { type: 'json' };
+import { finishPart } from './finish.js';
+import type { Part } from './part.js';
+
+/** By how much a door's flap covers the edge of its opening, mm. */
+export const FLAP_LAND = practice.flap_land_mm;
+/** Height of the band above the land that carries the hinge, mm. */
+export const HINGE_BAND = practice.hinge_band_mm;
+
+/** Flap, hinge strip and stop of every door in a wall, all in the wall's own sheet. */
+export const doorParts = (design: Design, plate: Plate): readonly Part[] => {
+  const { baffle } = plate;
+  return baffle.kind === 'wall'
+    ? baffle.doors.flatMap((door, i) => {
+        const name = baffle.doors.length === 1 ? `${baffle.name} door` : `${baffle.name} door ${i + 1}`;
+        return [
+          flap(design, baffle, door, name),
+          hingeStrip(design, baffle, door, name),
+          stop(design, baffle, name),
+        ];
+      })
+    : [];
+};
+
+const rectangle = (width: number, height: number): readonly Vec2[] => [
+  [0, 0],
+  [width, 0],
+  [width, height],
+  [0, height],
+];
+
+const rivets = (width: number, y: number): Part['holes'] =>
+  [practice.rivet_inset_mm, width - practice.rivet_inset_mm].map((x) => ({
+    at: [x, y] as const,
+    diameter: practice.rivet_hole_mm,
+    what: 'rivet',
+  }));
+
+const flap = (design: Design, wall: Wall, door: Door, name: string): Part => {
+  const [w, h] = door.size;
+  const width = w + 2 * FLAP_LAND;
+  const hingeLine = h + 2 * FLAP_LAND;
+  return finishPart({
+    name: `${name} flap`,
+    what: `Flap that lets oil pass ${door.letsOil} only.`,
+    quantity: 1,
+    material: design.pan.sheet.material,
+    thickness: wall.thickness,
+    drawnFace: 'either',
+    outline: polylinePath(rectangle(width, hingeLine + HINGE_BAND), true),
+    openings: [],
+    holes: rivets(width, hingeLine + HINGE_BAND / 2),
+    folds: [],
+    marks: [
+      { path: [lineSegment([0, hingeLine], [width, hingeLine])], what: 'hinge pin' },
+      {
+        path: polylinePath(
+          rectangle(w, h).map(([x, y]) => [x + FLAP_LAND, y + FLAP_LAND]),
+          true,
+        ),
+        what: 'opening',
+      },
+    ],
+    notes: [
+      `Covers the opening by ${FLAP_LAND} mm all round (common practice, no source); hangs on the ${door.letsOil} side.`,
+      'Hang it on a steel piano hinge at the marked line; peen or weld the pin so that it cannot walk out.',
+    ],
+  });
+};
+
+const hingeStrip = (design: Design, wall: Wall, door: Door, name: string): Part => {
+  const width = door.size[0] + 2 * FLAP_LAND;
+  return finishPart({
+    name: `${name} hinge strip`,
+    what: 'Clamps the hinge’s leaf to the wall above the opening.',
+    quantity: 1,
+    material: design.pan.sheet.material,
+    thickness: wall.thickness,
+    drawnFace: 'either',
+    outline: polylinePath(rectangle(width, HINGE_BAND), true),
+    openings: [],
+    holes: rivets(width, HINGE_BAND / 2),
+    folds: [],
+    marks: [],
+    notes: ['Drill the wall through these holes on fitting.'],
+  });
+};
+
+const stop = (design: Design, wall: Wall, name: string): Part => {
+  const { material, bendRadius } = design.pan.sheet;
+  const angle = (practice.stop_angle_deg * Math.PI) / 180;
+  const hardness = (bendRows(material)?.air_bend ?? 'medium') as Hardness;
+  const k = tableK(bendRadius, wall.thickness, hardness);
+  const allowance = allowanceByK(angle, bendRadius, wall.thickness, k);
+  const [foot, arm] = [practice.stop_foot_mm, practice.stop_arm_mm];
+  const length = flatLength(foot, arm, angle, bendRadius, allowance);
+  const at = foot - Math.tan(angle / 2) * bendRadius + allowance / 2;
+  const width = practice.stop_width_mm;
+  return finishPart({
+    name: `${name} stop`,
+    what: 'Keeps the flap from swinging so far that it hangs open.',
+    quantity: 1,
+    material,
+    thickness: wall.thickness,
+    drawnFace: 'either',
+    outline: polylinePath(rectangle(length, width), true),
+    openings: [],
+    holes: [],
+    folds: [
+      { name: 'stop', from: [at, 0], to: [at, width], angle, radius: bendRadius, direction: 'up', allowance },
+    ],
+    marks: [],
+    notes: [
+      `Foot ${foot} mm, arm ${arm} mm, both inside lengths; K ${k}. Weld the foot to the wall above the hinge.`,
+      `The flap stops at about ${practice.stop_angle_deg} deg (common practice, no source); try it by hand.`,
+    ],
+  });
+};
