@@ -81,3 +81,15 @@ export {
   turnAboutX,
   unrotate3,
 } from './rotation.js';
+export { type BestFirst, bestFirst } from './best-first.js';
+export { type Deepest, type DepthBody, deepestPoint, depthBody, type RoundHull } from './convex-depth.js';
+export {
+  type Bounds,
+  boundsGap,
+  boundsOf,
+  type ConvexSolid,
+  type HalfSpace,
+  halfSpacesOf,
+} from './convex-solid.js';
+export { distanceToFacet, type Facet, facetOf } from './facet.js';
+export { nearestOnSegment, pathDistance, pathGap, segmentDistance } from './path-distance.js';

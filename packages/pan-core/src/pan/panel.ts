@@ -15,10 +15,14 @@ export interface Panel {
   readonly area: number;
 }
 
+/** What an outer solid is: the sheet body and its wings, the flange, a bolt with washer, a plug, a weld bead. */
+export type OuterRole = 'shell' | 'flange' | 'bolt' | 'plug' | 'bead';
+
 /** A convex solid of metal-and-oil: the pan's outside is the union of these. */
 export interface OuterSolid {
   /** In words a builder can find on the pan: "sump floor", "step", "right wing", "flange". */
   readonly name: string;
+  readonly role: OuterRole;
   readonly vertices: readonly Vec3[];
   /** Faces as vertex loops, counter-clockwise from outside; `faceNames` names each for the report. */
   readonly faces: readonly (readonly number[])[];

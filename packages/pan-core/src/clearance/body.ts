@@ -1,0 +1,53 @@
+import { type Bounds, boundsOf, type DepthBody, depthBody } from '../geometry/index.js';
+import { dot3, subtract3, type Vec3 } from '../numeric/index.js';
+import type { OuterSolid } from '../pan/index.js';
+
+/** Solids that move together, with what distances to them need. */
+export interface Body {
+  readonly solids: readonly BodySolid[];
+  readonly bounds: readonly Bounds[];
+  /** Made on first use: only something that meets the body needs its surface. */
+  readonly depth: () => DepthBody;
+}
+
+export type BodySolid = Pick<OuterSolid, 'name' | 'vertices' | 'faces' | 'faceNames'>;
+
+export const bodyOf = (solids: readonly BodySolid[]): Body => {
+  let made: DepthBody | null = null;
+  return {
+    solids,
+    bounds: solids.map((s) => boundsOf(s.vertices)),
+    depth: () => {
+      made ??= depthBody(solids);
+      return made;
+    },
+  };
+};
+
+/** Names for faces where pieces of one body meet; nothing is ever said to be nearest to them. */
+const HIDDEN = new Set(['inside', 'rail plane']);
+
+/** The face of a solid that a point on it belongs to: of those it lies on, the one that looks most along `toward`. */
+export const faceNameAt = (solid: BodySolid, at: Vec3, toward: Vec3): string => {
+  let name = solid.name;
+  let most = Number.NEGATIVE_INFINITY;
+  solid.faces.forEach((face, i) => {
+    if (HIDDEN.has(solid.faceNames[i]!)) return;
+    const [a, b, c] = cornersFarApart(face.map((k) => solid.vertices[k]!));
+    const [u, v] = [subtract3(b, a), subtract3(c, a)];
+    const n: Vec3 = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+    const size = Math.hypot(n[0], n[1], n[2]);
+    if (size === 0 || Math.abs(dot3(n, subtract3(at, a))) > 1e-4 * size) return;
+    const facing = dot3(n, toward) / size;
+    if (facing > most) {
+      most = facing;
+      name = solid.faceNames[i]!;
+    }
+  });
+  return name;
+};
+
+const cornersFarApart = (loop: readonly Vec3[]): readonly [Vec3, Vec3, Vec3] => {
+  const third = Math.max(1, Math.floor(loop.length / 3));
+  return [loop[0]!, loop[third]!, loop[Math.max(third + 1, Math.floor((2 * loop.length) / 3))]!];
+};

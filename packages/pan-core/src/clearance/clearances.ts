@@ -1,0 +1,36 @@
+import type { Design } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import { floorProfile, insideLine, type OuterSolid, type Plate } from '../pan/index.js';
+import { bodyOf } from './body.js';
+import { boltClearances } from './bolts.js';
+import { carriedSolids } from './carried.js';
+import { chassisClearances } from './chassis.js';
+import type { Clearance } from './clearance.js';
+import { crankClearances } from './crank.js';
+import { groundClearance } from './ground.js';
+import { insideClearances } from './inside-items.js';
+
+/**
+ * Every clearance of a design: pan to chassis and road, block and what it carries to chassis, rods and inside
+ * items to pan, baffles and tube, and room for the flange bolts. Lengths in mm, places in pan axes.
+ *
+ * @param solids The pan's outside (`outerSolids`).
+ * @param plates The baffles fitted to the pan.
+ */
+export const clearances = (
+  design: Design,
+  solids: readonly OuterSolid[],
+  plates: readonly Plate[],
+): readonly Clearance[] => {
+  const pan = bodyOf(solids);
+  const carried = carriedSolids(design);
+  const profile = floorProfile(design);
+  return freeze([
+    ...chassisClearances(design, pan, 'chassis', 'pan'),
+    groundClearance(design, pan),
+    ...(carried.length === 0 ? [] : chassisClearances(design, bodyOf(carried), 'carried', 'engine')),
+    ...crankClearances(design, profile, plates),
+    ...insideClearances(design, insideLine(design, profile), plates),
+    ...boltClearances(design, solids),
+  ]);
+};

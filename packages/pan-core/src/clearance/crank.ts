@@ -1,0 +1,84 @@
+import type { Design } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import type { Plate, Profile } from '../pan/index.js';
+import { type Clearance, unknownClearance } from './clearance.js';
+import practice from './practice.json' with { type: 'json' };
+import { edgeToSweep, type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
+import { panToSweep } from './sweep-pan.js';
+import { plateToSweep } from './sweep-plate.js';
+import { round1 } from './words.js';
+
+/** The rods' sweep against the pan, every baffle and the pickup tube, each at its nearest throw. */
+export const crankClearances = (
+  design: Design,
+  profile: Profile,
+  plates: readonly Plate[],
+): readonly Clearance[] => {
+  const { crank } = design.engine;
+  const sweeps = crank === null ? null : rodSweeps(crank);
+  if (sweeps === null || sweeps.length === 0) {
+    return [
+      unknownClearance(
+        'rods to pan',
+        'crank',
+        practice.sweepToPan,
+        ['rods', 'pan'],
+        crank === null
+          ? 'The crank is not given (engine.crank), so the rods’ sweep is not known.'
+          : 'Where the throws lie is not given (engine.crank.throws), so the rods’ sweep is not known.',
+      ),
+    ];
+  }
+  return [
+    row('pan', practice.sweepToPan, sweeps, (s) => panToSweep(design, profile, s)),
+    ...plates.map((plate) =>
+      row(plate.baffle.name, practice.sweepToTray, sweeps, (s) => ({
+        ...plateToSweep(plate, s),
+        part: plate.baffle.name,
+      })),
+    ),
+    tubeRow(design, sweeps),
+  ];
+};
+
+type Part = Nearest & { readonly part: string };
+
+const row = (
+  what: string,
+  allowed: number,
+  sweeps: readonly Sweep[],
+  near: (s: Sweep) => Part,
+): Clearance => {
+  const found = sweeps.map(near);
+  const distance = nearestOf(found).distance;
+  const throwAt = found.findIndex((f) => f.distance === distance);
+  const { at, part } = found[throwAt]!;
+  return freeze({
+    name: `rods to ${what}`,
+    kind: 'crank',
+    distance,
+    worst: distance,
+    allowed,
+    between: [`rod of throw ${throwAt + 1}`, part],
+    at,
+    because: `The rod of throw ${throwAt + 1} from the rear sweeps a cylinder of radius ${round1(sweeps[throwAt]!.radius)} mm and passes ${part} by ${round1(distance)} mm.`,
+  });
+};
+
+const tubeRow = (design: Design, sweeps: readonly Sweep[]): Clearance => {
+  const { route, bore, wall } = design.pickup;
+  if (route.length < 2) {
+    return unknownClearance(
+      'rods to pickup tube',
+      'crank',
+      practice.sweepToTray,
+      ['rods', 'pickup tube'],
+      'The tube’s way from the mouth to the pump is not given (pickup.route).',
+    );
+  }
+  const outside = bore / 2 + wall;
+  return row('pickup tube', practice.sweepToTray, sweeps, (s) => {
+    const near = nearestOf(route.slice(1).map((b, i) => edgeToSweep(s, route[i]!, b)));
+    return { ...near, distance: near.distance - outside, part: 'pickup tube' };
+  });
+};

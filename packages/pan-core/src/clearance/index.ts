@@ -1,0 +1,2 @@
+export type { Clearance, ClearanceKind } from './clearance.js';
+export { clearances } from './clearances.js';

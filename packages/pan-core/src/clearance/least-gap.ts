@@ -1,0 +1,125 @@
+import {
+  bestFirst,
+  boundsGap,
+  boundsOf,
+  farthest,
+  hullGap,
+  largestSwing,
+  type RoundHull,
+  turnAboutX,
+} from '../geometry/index.js';
+import { dot3, type Vec3 } from '../numeric/index.js';
+import type { Body } from './body.js';
+
+/** How the engine turns: about the crank's axis, a line along x at this height above the rail, ± the angle. */
+export interface Rock {
+  readonly height: number;
+  readonly angle: number;
+}
+
+export const NO_ROCK: Rock = Object.freeze({ height: 0, angle: 0 });
+
+/** Where a hull comes nearest to a body. */
+export interface LeastGap {
+  /** mm, never more than the true least distance; 0 when they meet. */
+  readonly distance: number;
+  readonly meets: boolean;
+  readonly solid: number;
+  readonly onBody: Vec3;
+  readonly toward: Vec3;
+  /** Turn of the engine, positive carrying its left side up. */
+  readonly angle: number;
+}
+
+interface Part {
+  readonly solid: number;
+  readonly middle: number;
+  readonly half: number;
+  readonly lower: number;
+}
+
+/** The search ends when nothing can be nearer than what was found by more than this, mm. */
+const TOLERANCE = 1e-7;
+/** Past this many looks the bound reached so far is given, which is on the near side. */
+const MOST_LOOKS = 5000;
+/** Turns smaller than this move nothing, radians. */
+const NO_TURN = 1e-9;
+
+/**
+ * Least distance from a body to a hull while the body turns through ± the rock angle: branch and bound over
+ * solids and stretches of the turn. On a stretch the planes that part the two at its middle are held still, or
+ * turned with the hull, and each corner's arc gives its exact nearest approach to them; both are lower bounds,
+ * and the better one counts.
+ *
+ * The hull is turned the other way instead of the body.
+ */
+export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
+  const box = boundsOf(rock.angle === 0 ? hull.points : hull.points.flatMap((p) => arcCorners(p, rock)));
+  const open = bestFirst<Part>((part) => -part.lower);
+  body.bounds.forEach((b, solid) => {
+    open.push({ solid, middle: 0, half: rock.angle, lower: boundsGap(b, box) - hull.radius });
+  });
+  let best: LeastGap | null = null;
+  let looked = 0;
+  for (let part = open.pop(); part !== undefined; part = open.pop()) {
+    if (best !== null && (part.lower >= best.distance - TOLERANCE || looked >= MOST_LOOKS)) {
+      return { ...best, distance: Math.max(0, Math.min(best.distance, part.lower)) };
+    }
+    looked++;
+    const { solid, middle, half } = part;
+    const vertices = body.solids[solid]!.vertices;
+    const turned =
+      rock.angle === 0 ? hull.points : hull.points.map((p) => turnAboutX(p, rock.height, -middle));
+    const gap = hullGap(vertices, turned);
+    const distance = gap.distance - hull.radius;
+    if (best === null || distance < best.distance) {
+      best = { distance, meets: false, solid, onBody: gap.onA, toward: gap.toward, angle: middle };
+    }
+    if (distance <= 0) return { ...best, distance: 0, meets: true };
+    if (half <= NO_TURN) continue;
+    const lower = Math.max(
+      part.lower,
+      partedOver(vertices, turned, gap.toward, rock.height, half) - hull.radius,
+    );
+    if (lower >= best.distance - TOLERANCE) continue;
+    for (const s of [-1, 1]) open.push({ solid, middle: middle + (s * half) / 2, half: half / 2, lower });
+  }
+  return best!;
+};
+
+/** Corners of the box around a point's arc. */
+const arcCorners = (p: Vec3, { height, angle }: Rock): readonly [Vec3, Vec3] => {
+  const [y, z] = [p[1], p[2] - height];
+  return [
+    [p[0], -largestSwing(-y, z, angle), height - largestSwing(-z, -y, angle)],
+    [p[0], largestSwing(y, -z, angle), height + largestSwing(z, y, angle)],
+  ];
+};
+
+/** The better of the two lower bounds on the gap along `toward` while the hull turns by up to ± half. */
+const partedOver = (
+  vertices: readonly Vec3[],
+  hull: readonly Vec3[],
+  toward: Vec3,
+  height: number,
+  half: number,
+): number => {
+  const back: Vec3 = [-toward[0], -toward[1], -toward[2]];
+  const still = -swingOf(hull, back, height, half) - dot3(toward, farthest(vertices, toward));
+  const withHull = dot3(toward, farthest(hull, back)) - swingOf(vertices, toward, height, half);
+  return Math.max(still, withHull);
+};
+
+/** How far along a direction any of the points comes while all turn by up to ± half. */
+const swingOf = (points: readonly Vec3[], along: Vec3, height: number, half: number): number => {
+  let most = Number.NEGATIVE_INFINITY;
+  for (const p of points) {
+    const [y, z] = [p[1], p[2] - height];
+    const fixed = along[0] * p[0] + along[2] * height;
+    most = Math.max(
+      most,
+      fixed + largestSwing(along[1] * y + along[2] * z, along[2] * y - along[1] * z, half),
+    );
+  }
+  return most;
+};

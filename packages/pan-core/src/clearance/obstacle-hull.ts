@@ -1,0 +1,46 @@
+import type { Box, Moves, Rod } from '../design/index.js';
+import { type Rotation, type RoundHull, unrotate3 } from '../geometry/index.js';
+import { add3, scale3, type Vec3 } from '../numeric/index.js';
+
+/**
+ * A box or rod as the hull of its corners. A rod is its centre line thickened all round, so that its ends are
+ * round: a little more than a rod cut square. Its travel is swept, both ways.
+ */
+export const hullOfShape = (shape: Box | Rod): RoundHull => {
+  if (shape.kind === 'box') {
+    const { min, max } = shape;
+    const points = [0, 1, 2, 3, 4, 5, 6, 7].map(
+      (i): Vec3 => [i & 1 ? max[0] : min[0], i & 2 ? max[1] : min[1], i & 4 ? max[2] : min[2]],
+    );
+    return { points, radius: 0 };
+  }
+  const still = shape.travel.every((v) => v === 0);
+  const ends = [shape.from, shape.to];
+  const points = still
+    ? ends
+    : ends.flatMap((p) => [add3(p, shape.travel), add3(p, scale3(shape.travel, -1))]);
+  return { points, radius: shape.diameter / 2 };
+};
+
+/**
+ * All the places an obstacle takes as seen from an engine that moves bodily: engine up is obstacle down. A box
+ * stays a box; anything else takes each corner of the movement at each of its own.
+ */
+export const sweptByMoves = (shape: Box | Rod, hull: RoundHull, moves: Moves): RoundHull => {
+  const [low, high]: readonly [Vec3, Vec3] = [
+    [-moves.foreAft, 0, -moves.up],
+    [moves.foreAft, 0, moves.down],
+  ];
+  if (shape.kind === 'box') {
+    return hullOfShape({ kind: 'box', min: add3(shape.min, low), max: add3(shape.max, high) });
+  }
+  const xs = low[0] === high[0] ? [low[0]] : [low[0], high[0]];
+  const zs = low[2] === high[2] ? [low[2]] : [low[2], high[2]];
+  const shifts = xs.flatMap((x) => zs.map((z): Vec3 => [x, 0, z]));
+  return { points: hull.points.flatMap((p) => shifts.map((s) => add3(p, s))), radius: hull.radius };
+};
+
+export const inPanAxes = (hull: RoundHull, toChassis: Rotation): RoundHull => ({
+  points: hull.points.map((p) => unrotate3(toChassis, p)),
+  radius: hull.radius,
+});

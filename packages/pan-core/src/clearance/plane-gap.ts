@@ -1,0 +1,42 @@
+import type { Moves, Plane } from '../design/index.js';
+import { largestSwing, type Rotation, unrotate3 } from '../geometry/index.js';
+import { dot3, type Vec3 } from '../numeric/index.js';
+import { type Body, faceNameAt } from './body.js';
+import type { Approach } from './chassis.js';
+import type { Rock } from './least-gap.js';
+
+/**
+ * How far a body stays on the free side of a plane: its lowest corner over the whole turn, less how far the
+ * engine can move towards the plane. Exact. Negative is how far the corner is past the plane.
+ */
+export const planeGap = (
+  body: Body,
+  plane: Plane,
+  toChassis: Rotation,
+  rock: Rock,
+  moves: Moves | null,
+): Approach => {
+  const normal = unrotate3(toChassis, plane.normal);
+  const offset = dot3(plane.normal, plane.at);
+  const towards = moves === null ? 0 : reach(plane.normal, moves);
+  let found = { distance: Number.POSITIVE_INFINITY, at: [0, 0, 0] as Vec3, solid: 0 };
+  for (const [solid, { vertices }] of body.solids.entries())
+    for (const p of vertices) {
+      const [y, z] = [p[1], p[2] - rock.height];
+      const [across, turning] = [normal[1] * y + normal[2] * z, normal[2] * y - normal[1] * z];
+      const swing = largestSwing(-across, -turning, rock.angle);
+      const distance = normal[0] * p[0] + normal[2] * rock.height - swing - offset - towards;
+      if (distance < found.distance) found = { distance, at: p, solid };
+    }
+  const down: Vec3 = [-normal[0], -normal[1], -normal[2]];
+  return {
+    distance: found.distance,
+    at: found.at,
+    feature: faceNameAt(body.solids[found.solid]!, found.at, down),
+    angle: rock.angle,
+  };
+};
+
+/** The most an engine can move against a normal. */
+const reach = (normal: Vec3, moves: Moves): number =>
+  Math.abs(normal[0]) * moves.foreAft + (normal[2] > 0 ? normal[2] * moves.down : -normal[2] * moves.up);

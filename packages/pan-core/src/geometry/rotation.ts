@@ -1,0 +1,46 @@
+import { dot3, type Vec3 } from '../numeric/index.js';
+
+/** A rotation by its rows: what each new coordinate takes from the old ones. */
+export type Rotation = readonly [Vec3, Vec3, Vec3];
+
+export const NO_ROTATION: Rotation = Object.freeze([
+  Object.freeze([1, 0, 0] as const),
+  Object.freeze([0, 1, 0] as const),
+  Object.freeze([0, 0, 1] as const),
+] as const);
+
+/**
+ * From axes fixed to a tilted body to level axes, x forward, y left, z up: the body leans about its own long
+ * axis first (`leanLeft` > 0 puts its top to the left), then its nose goes up (`noseUp` > 0). Radians.
+ */
+export const tiltedToLevel = (noseUp: number, leanLeft: number): Rotation => {
+  const [c, s] = [Math.cos(noseUp), Math.sin(noseUp)];
+  const [k, l] = [Math.cos(leanLeft), Math.sin(leanLeft)];
+  return [
+    [c, s * l, -s * k],
+    [0, k, l],
+    [s, -c * l, c * k],
+  ];
+};
+
+export const rotate3 = (r: Rotation, v: Vec3): Vec3 => [dot3(r[0], v), dot3(r[1], v), dot3(r[2], v)];
+
+/** The other way round. */
+export const unrotate3 = (r: Rotation, v: Vec3): Vec3 => [
+  r[0][0] * v[0] + r[1][0] * v[1] + r[2][0] * v[2],
+  r[0][1] * v[0] + r[1][1] * v[1] + r[2][1] * v[2],
+  r[0][2] * v[0] + r[1][2] * v[1] + r[2][2] * v[2],
+];
+
+/** Turns a point about the line y = 0, z = `height`; a positive angle carries +y towards +z. Radians. */
+export const turnAboutX = (p: Vec3, height: number, angle: number): Vec3 => {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const z = p[2] - height;
+  return [p[0], c * p[1] - s * z, s * p[1] + c * z + height];
+};
+
+/** The largest of U·cos t + V·sin t for |t| ≤ half. */
+export const largestSwing = (u: number, v: number, half: number): number => {
+  if (u > 0 && Math.abs(v) <= u * Math.tan(Math.min(half, Math.PI / 2))) return Math.hypot(u, v);
+  return u * Math.cos(half) + Math.abs(v) * Math.sin(half);
+};
