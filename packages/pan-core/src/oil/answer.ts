@@ -6,7 +6,7 @@ import { AT_REST, attitudeOf } from './attitude.js';
 import { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
 import { createMeasure, measureCells } from './level.js';
 import { type Lip, lipOf } from './lip.js';
-import { createScene, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
+import { createScene, DRY, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
 import { aim, ramp } from './ramp.js';
 import { type Rest, restOil } from './rest.js';
 import { type Gating, type Ways, waysOf } from './ways.js';
@@ -147,19 +147,19 @@ const answerOf = (
   const shift = heightOf(o, [0, 0, 0]);
   const surface = (h: number): number => depthUnder(o, model.mouth, h);
   const mine = state.of[model.mouth.cell] as number;
-  const minePool = state.pools[mine] as Pool;
+  const minePool = mine === DRY ? { cells: [model.mouth.cell], volume: 0 } : (state.pools[mine] as Pool);
   const pools: PoolAnswer[] = [];
-  state.pools.forEach((pool, i) => {
-    if (pool === null || (pool.volume <= NO_OIL && i !== mine)) return;
+  const wet = state.pools.filter((p): p is Pool => p !== null && p.volume > NO_OIL);
+  for (const pool of wet.includes(minePool) ? wet : [...wet, minePool]) {
     const h = levelOf(scene, pool);
     pools.push({
       volume: pool.volume,
       surface: surface(h),
-      hasPickup: i === mine,
+      hasPickup: pool === minePool,
       cells: pool.cells,
       level: h - shift,
     });
-  });
+  }
   pools.sort((a, b) => b.volume - a.volume);
   return freeze({
     gating,

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../numeric/index.js';
 import type { OilSystem } from './answer.js';
 import { heightOf } from './body.js';
-import type { Pool, PoolState, Scene } from './pools.js';
+import { DRY, type Pool, type PoolState, type Scene } from './pools.js';
 import type { Way } from './ways.js';
 
 /** The lowest way out of a pool. */
@@ -17,6 +17,7 @@ export interface Lip {
 export const lipOf = (system: OilSystem, scene: Scene, state: PoolState, level: number): Lip | null => {
   const { model } = system;
   const mine = state.of[model.mouth.cell] as number;
+  if (mine === DRY) return null;
   const pool = state.pools[mine] as Pool;
   let best: { w: number; sill: number } | null = null;
   for (const c of pool.cells)

@@ -1,7 +1,8 @@
 import type { Design, Load } from '../design/index.js';
 import { attitudeOf, between } from './attitude.js';
 import { type Oriented, orient } from './body.js';
-import { type Pool, type PoolState, type Scene, settle } from './pools.js';
+import { DRY, type Pool, type PoolState, type Scene } from './pools.js';
+import { settle } from './settle.js';
 import { sillsOf } from './ways.js';
 
 /** Legs a ramp is first cut into, and how often a leg may be halved while its ends disagree. */
@@ -78,9 +79,9 @@ export const aim = (design: Design, scene: Scene, load: Load): Oriented => {
 const apart = (a: PoolState, b: PoolState): number => {
   let most = 0;
   for (let c = 0; c < a.of.length; c++) {
-    const p = a.pools[a.of[c] as number] as Pool;
-    const q = b.pools[b.of[c] as number] as Pool;
-    if (p.volume > 0 && q.volume > 0) most = Math.max(most, Math.abs(p.volume - q.volume));
+    const [i, j] = [a.of[c] as number, b.of[c] as number];
+    if (i === DRY || j === DRY) continue;
+    most = Math.max(most, Math.abs((a.pools[i] as Pool).volume - (b.pools[j] as Pool).volume));
   }
   return most;
 };

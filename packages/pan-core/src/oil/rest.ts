@@ -1,7 +1,7 @@
 import type { Oriented } from './body.js';
 import { drainHeights } from './drain.js';
 import { createMeasure, measureCells, solveLevel } from './level.js';
-import type { Pool, PoolState } from './pools.js';
+import { DRY, type Pool, type PoolState, poolOf } from './pools.js';
 import { sillsOf, type Ways } from './ways.js';
 
 export interface Rest {
@@ -44,26 +44,24 @@ export const restOil = (o: Oriented, ways: Ways, mouthCell: number, volume: numb
     pool.volume = Math.min(left, short * measureCells(o, pool.cells, h, out).volume);
     left -= pool.volume;
   }
-  const mouthPool = state.pools[state.of[mouthCell] as number] as Pool;
-  if (short === 1) mouthPool.volume += left;
+  if (short === 1 && volume > 0) (state.pools[poolOf(state, mouthCell)] as Pool).volume += left;
   return { state, level, neverReturns };
 };
 
 /** Pools of cells that both stand above a sill between them. */
 const group = (o: Oriented, ways: Ways, sills: Float64Array, levels: Float64Array): PoolState => {
-  const of = new Int32Array(levels.length).fill(-1);
+  const of = new Int32Array(levels.length).fill(DRY);
   const pools: Pool[] = [];
   for (let start = 0; start < levels.length; start++) {
-    if (of[start] !== -1) continue;
+    if (of[start] !== DRY || (levels[start] as number) <= (o.low[start] as number)) continue;
     of[start] = pools.length;
     const cells = [start];
     for (let k = 0; k < cells.length; k++) {
       const c = cells[k] as number;
-      if ((levels[c] as number) <= (o.low[c] as number)) continue;
       for (const w of ways.at[c] as readonly number[]) {
         const way = ways.list[w] as Ways['list'][number];
         const other = way.from === c ? way.to : way.from;
-        if (of[other] !== -1 || (levels[other] as number) <= (o.low[other] as number)) continue;
+        if (of[other] !== DRY || (levels[other] as number) <= (o.low[other] as number)) continue;
         const sill = sills[w] as number;
         if (sill < (levels[c] as number) && sill < (levels[other] as number)) {
           of[other] = pools.length;
