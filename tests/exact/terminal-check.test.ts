@@ -50,7 +50,8 @@ test('the verdict with its counts comes first, then what binds and what to do', 
     'FIT ',
     'MEASURE AGAIN',
     'NOT KNOWN - engine.crank.throws: x of each throw',
-    'ASSUMED   - pickup.wall: 1.5 mm',
+    'ASSUMED ',
+    '- pickup.wall, baffles[0].wall: 1.5 mm',
     'REMEMBER  Still-oil geometry, not proof',
   ].map((part) => text.indexOf(part));
   expect(places).toEqual([...places].sort((a, b) => a - b));

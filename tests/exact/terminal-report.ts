@@ -89,7 +89,11 @@ export const sampleReport: CheckReport = {
     }),
     check({ id: 'fit:shape', group: 'fit', title: 'Bolts can be reached', value: 12, limit: 12, unit: '' }),
   ],
-  assumed: [{ path: ['pickup', 'wall'], value: '1.5 mm', why: 'common practice, no source' }],
+  assumed: [
+    { path: ['pickup', 'wall'], value: '1.5 mm', why: 'common practice, no source' },
+    { path: ['pickup', 'gap'], value: '8 mm', why: 'common practice, no source: 6 to 13 mm' },
+    { path: ['baffles', 0, 'wall'], value: '1.5 mm', why: 'common practice, no source' },
+  ],
   unknown: [{ path: ['engine', 'crank', 'throws'], what: 'x of each throw', needed: 'for the rod sweep' }],
   measureAgain: ['The crossmember’s rear face: 2 mm either way decides the fit.'],
   sayings: ['Still-oil geometry, not proof: fit an oil-pressure warning and log it before driving hard.'],

@@ -39,6 +39,9 @@ test.each([
   ['By 127 ± 2.54 mm, or 0.946352946 L more.', 'By 5.00 ± 0.10 in, or 1.00 US qt more.'],
   ['Lower it by −12.7 mm.', 'Lower it by −0.50 in.'],
   ['An area of 100 mm² and a speed of 3 mm/s stay.', 'An area of 100 mm² and a speed of 3 mm/s stay.'],
+  ['Near x 254, y −25.4, z -50.8 mm.', 'Near x 10.00, y −1.00, z −2.00 in.'],
+  ['The lid to x = 76.2 (lasts 0.5 s) holds it.', 'The lid to x = 3.00 in (lasts 0.5 s) holds it.'],
+  ['From x = 25.4 to 50.8 mm.', 'From x = 1.00 to 2.00 in.'],
   ['Bolts M8 x 25 stay.', 'Bolts M8 x 25 stay.'],
 ])('%s', (metric, inches) => {
   expect(sentence(metric, 'in')).toBe(inches);

@@ -1,1 +1,22 @@
-export const check = async () => 0 as const;
+import { type CheckReport, checkDesign } from 'pan-core';
+import { readDesignFile } from '../read/index.js';
+import { checkScreen } from '../terminal/check-screen.js';
+import type { Run } from './command.js';
+import { keyText } from './key-text.js';
+
+/** The report as a program reads it: keys end in their unit, and each place in the file is one text. */
+const reportData = ({ measureAgain, assumed, unknown, ...report }: CheckReport): object => ({
+  ...report,
+  assumed: assumed.map(({ path, value, why }) => ({ key: keyText(path), value, why })),
+  unknown: unknown.map(({ path, what, needed }) => ({ key: keyText(path), what, needed })),
+  measure_again: measureAgain,
+});
+
+/** Checks a design: 1 when something fails or must still be measured. */
+export const check: Run = async ({ file }, screen) => {
+  const report = checkDesign(await readDesignFile(file));
+  screen.write(
+    screen.json ? `${JSON.stringify(reportData(report), null, 2)}\n` : checkScreen(report, screen),
+  );
+  return report.verdict === 'fail' || report.verdict === 'unknown' ? 1 : 0;
+};

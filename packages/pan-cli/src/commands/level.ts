@@ -1,1 +1,98 @@
-export const level = async () => 0 as const;
+import {
+  buildPan,
+  createOilSystem,
+  inventoryOf,
+  type Load,
+  levelReport,
+  type OilPlan,
+  PanError,
+  type Problem,
+} from 'pan-core';
+import { readDesignFile } from '../read/index.js';
+import { levelScreen } from '../terminal/level-screen.js';
+import type { Given, Run, Screen } from './command.js';
+import { type OptionValue, optionQuantity, within } from './option-quantity.js';
+
+const MOST_G = 5;
+const MM3_PER_L = 1e6;
+
+const both = (one: string, other: string): Problem => ({
+  code: 'input-option',
+  path: [],
+  message: `--${one} and --${other} pull opposite ways.`,
+  advice: 'Give one of them.',
+});
+
+/** One axis of the load from its two options: the first counts positive. */
+const axis = async (
+  { options }: Given,
+  positive: string,
+  negative: string,
+): Promise<{ readonly g: number; readonly problems: readonly Problem[] }> => {
+  const read = async (name: string, other: string): Promise<OptionValue | null> =>
+    within(await optionQuantity(options, name, 'acceleration', 'g'), name, {
+      most: MOST_G,
+      unit: 'g',
+      size: 1,
+      advice: `For the other way there is --${other}.`,
+    });
+  const [plus, minus] = [await read(positive, negative), await read(negative, positive)];
+  const problems = [plus?.problem, minus?.problem].filter((problem) => problem !== undefined);
+  if (plus !== null && minus !== null) problems.push(both(positive, negative));
+  return { g: plus?.value ?? -(minus?.value ?? 0), problems };
+};
+
+const readLoad = async (
+  given: Given,
+): Promise<{ readonly load: Load; readonly problems: readonly Problem[] }> => {
+  const forward = await axis(given, 'accelerating', 'braking');
+  const left = await axis(given, 'left-turn', 'right-turn');
+  return {
+    load: { forward: forward.g, left: left.g, grade: 0 },
+    problems: [...forward.problems, ...left.problems],
+  };
+};
+
+/** Oil on the stick when the car stands; oil left in the pan of a running engine when it moves. */
+const usualFill = (oil: OilPlan, load: Load): number => {
+  const inventory = inventoryOf(oil);
+  return load.forward === 0 && load.left === 0 ? inventory.stoppedInPan : inventory.runningInPan;
+};
+
+/** A quantity that came from the command line is complained of there, not in the file. */
+const asTyped = <T>(typed: boolean, act: () => T): T => {
+  try {
+    return act();
+  } catch (error) {
+    if (!typed || !(error instanceof PanError)) throw error;
+    throw new PanError(
+      error.problems.map((problem) =>
+        problem.code === 'oil-quantity'
+          ? { ...problem, code: 'input-option', path: [], message: `--in-pan: ${problem.message}` }
+          : problem,
+      ),
+    );
+  }
+};
+
+/** Shows where the oil lies, held and settled. */
+export const level: Run = async (given: Given, screen: Screen) => {
+  const poured = await optionQuantity(given.options, 'in-pan', 'volume', screen.units === 'mm' ? 'L' : null);
+  const inPan = within(poured, 'in-pan', {
+    most: 100,
+    unit: 'L',
+    size: MM3_PER_L,
+    advice: 'Give what is in the pan, such as "5 L".',
+  });
+  const { load, problems } = await readLoad(given);
+  const all = [...(inPan?.problem === undefined ? [] : [inPan.problem]), ...problems];
+  if (all.length > 0) throw new PanError(all);
+  const { design } = await readDesignFile(given.file);
+  const system = createOilSystem(buildPan(design));
+  const volume = inPan?.value ?? usualFill(design.oil, load);
+  const report = asTyped(inPan !== null, () => levelReport(design, system, volume, load));
+  screen.write(
+    screen.json ? `${JSON.stringify(report, null, 2)}\n` : levelScreen(design.title, report, screen),
+  );
+  return 0;
+};

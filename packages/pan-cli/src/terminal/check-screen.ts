@@ -1,10 +1,11 @@
 import type { Check, CheckGroup, CheckReport, Status } from 'pan-core';
 import type { Screen } from '../commands/command.js';
+import { keyText } from '../commands/key-text.js';
+import { assumptionLines } from './assumptions.js';
 import { checkRows, decidingCheck } from './check-rows.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
-import { keyOf } from './problems.js';
 import { quantity, sentence } from './quantity.js';
 import { columns, wrap } from './wrap.js';
 
@@ -32,6 +33,9 @@ const heading = (report: CheckReport, screen: Screen): string[] => {
   ];
 };
 
+/** Less than this prints as nothing. */
+const LEAST_L = 0.005;
+
 const oilLines = ({ capacity, levels, oil }: CheckReport, screen: Screen): string[] => {
   const litres = (value: number): string => quantity(value, 'L', screen.units);
   const down = (value: number | null): string =>
@@ -42,7 +46,7 @@ const oilLines = ({ capacity, levels, oil }: CheckReport, screen: Screen): strin
     `Running: ${litres(oil.running_in_pan_L)} in the pan, ${down(levels.running_mm)}.`,
     `Holds ${litres(capacity.to_rail_L)} to the rail. With sharp corners and nothing in it ${litres(capacity.sharp_L)}: ` +
       `sump ${litres(capacity.sump_L)}, shallow ${litres(capacity.shallow_L)}.`,
-    ...(capacity.never_returns_L > 0
+    ...(capacity.never_returns_L >= LEAST_L
       ? [`${litres(capacity.never_returns_L)} never runs back to the mouth.`]
       : []),
   ];
@@ -57,17 +61,26 @@ const lists = (report: CheckReport, screen: Screen): string[] => {
   const { width, units } = screen;
   const item = (text: string): string[] => blockText('- ', sentence(plain(text), units), width);
   const keyed = (path: readonly (string | number)[], text: string): string[] =>
-    item(`${keyOf(path)}: ${text}`);
+    item(`${keyText(path)}: ${text}`);
   return [
     ...block('MEASURE AGAIN', report.measureAgain.flatMap(item), paint.heading),
     ...block(
       'NOT KNOWN',
-      report.unknown.flatMap(({ path, what, needed }) => keyed(path, `${what}; needed ${needed}`)),
+      report.unknown.flatMap(({ path, what, needed }) => keyed(path, `${what}; needed for ${needed}`)),
       paint.heading,
     ),
     ...block(
       'ASSUMED',
-      report.assumed.flatMap(({ path, value, why }) => keyed(path, `${value} (${why})`)),
+      report.assumed.length === 0
+        ? []
+        : [
+            ...blockText(
+              '',
+              'Common practice without a source, unless told otherwise. The file can say each.',
+              width,
+            ),
+            ...assumptionLines(report.assumed).flatMap(item),
+          ],
       paint.heading,
     ),
     ...block(

@@ -1,13 +1,7 @@
 import type { Problem } from 'pan-core';
+import { keyText } from '../commands/key-text.js';
 import { plain } from './plain.js';
 import { hang } from './wrap.js';
-
-/** Keys from the top of the file the way a reader would write them: `pan.floor_inside[2]`. */
-export const keyOf = (path: readonly (string | number)[]): string =>
-  path.reduce<string>(
-    (text, part) => (typeof part === 'number' ? `${text}[${part}]` : text === '' ? part : `${text}.${part}`),
-    '',
-  );
 
 const placeOf = (problem: Problem, file: string): string => {
   // What was typed on the command line has no place in a file.
@@ -24,12 +18,21 @@ const expectation = ({ expected, found, message }: Problem): string => {
   return text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 };
 
+/** The sentence without the place that the reader put before it. */
+const sentenceOf = ({ message }: Problem, place: string, file: string): string =>
+  [place, file].reduce(
+    (text, lead) => (lead !== '' && text.startsWith(`${lead}: `) ? text.slice(lead.length + 2) : text),
+    message,
+  );
+
 /** One problem: its place and key, what is wrong, and on the next line what to do. */
 const problemLines = (problem: Problem, file: string, width: number): string[] => {
-  const key = plain(keyOf(problem.path), 120);
-  const named = problem.message.startsWith(key) ? '' : key;
-  const lead = [placeOf(problem, plain(file)), named].filter((t) => t !== '');
-  const what = [plain(problem.message), expectation(problem)].filter((t) => t !== '').join(' ');
+  const place = placeOf(problem, file);
+  const sentence = plain(sentenceOf(problem, place, file));
+  const key = plain(keyText(problem.path), 120);
+  const named = sentence.startsWith(key) ? '' : key;
+  const lead = [plain(place), named].filter((t) => t !== '');
+  const what = [sentence, expectation(problem)].filter((t) => t !== '').join(' ');
   const first = `${lead.map((t) => `${t}: `).join('')}${what}`;
   return [
     ...hang('', first, width),
@@ -48,8 +51,8 @@ export const problemsData = (problems: readonly Problem[], file: string): object
     file: file === '' || problem.code === 'input-option' ? null : file,
     line: problem.line ?? null,
     column: problem.column ?? null,
-    key: keyOf(problem.path),
-    message: problem.message,
+    key: keyText(problem.path),
+    message: sentenceOf(problem, placeOf(problem, file), file),
     expected: problem.expected ?? null,
     found: problem.found ?? null,
     value: problem.value ?? null,

@@ -17,11 +17,13 @@ const METRIC: Readonly<Record<string, Shown>> = {
   deg: { factor: 1, unit: 'deg', decimals: 1 },
   s: { factor: 1, unit: 's', decimals: 1 },
   'm/s': { factor: 1, unit: 'm/s', decimals: 1 },
+  mm2: { factor: 1, unit: 'mm²', decimals: 0 },
   kg: { factor: 1, unit: 'kg', decimals: 2 },
 };
 
 const INCH: Readonly<Record<string, Shown>> = {
   mm: { factor: 1 / MM_PER_INCH, unit: 'in', decimals: 2 },
+  mm2: { factor: 1 / MM_PER_INCH ** 2, unit: 'in²', decimals: 2 },
   L: { factor: 1 / L_PER_US_QUART, unit: 'US qt', decimals: 2 },
 };
 
@@ -65,18 +67,26 @@ export const pair = (value: number, limit: number, unit: string, units: LengthUn
   return [withUnit(fixed(a, decimals), shown.unit), withUnit(fixed(b, most), shown.unit)];
 };
 
-const IN_SENTENCE =
-  /([-−]?\d+(?:\.\d+)?)((?: ?± ?| to | by | and |, | × )(?:[-−]?\d+(?:\.\d+)?))? (mm|L)(?![\w²³/·])/g;
-const LINKED = /^( ?± ?| to | by | and |, | × )(.+)$/;
+const NUMBER = String.raw`[-−]?\d+(?:\.\d+)?`;
+const PLACE = String.raw`(?<!\d )\b[xyz] (?:= )?${NUMBER}`;
+const LINK = '(?: ?± ?| to | by | and |, | × )';
+// One or more numbers that share a unit, or places along the axes, which are mm whether or not it is said.
+const LENGTHS = new RegExp(
+  String.raw`(?<![\w.])(?:(?:${PLACE}|${NUMBER})(?:${LINK}(?:${PLACE}|${NUMBER}))* (mm|L)(?![\w²³/·])|${PLACE}(?:, ${PLACE})*(?![\w.]))`,
+  'g',
+);
+const EACH = new RegExp(NUMBER, 'g');
 
 /** A sentence of the report with its millimetres and litres put into inches and US quarts, if asked. */
 export const sentence = (text: string, units: LengthUnits): string => {
   if (units === 'mm') return text;
-  return text.replace(IN_SENTENCE, (_, first: string, second: string | undefined, unit: string) => {
-    const last = quantity(Number(first.replace('−', '-')), unit, units);
-    if (second === undefined) return last;
-    const [, link = '', number = ''] = LINKED.exec(second) ?? [];
-    const bare = last.slice(0, last.indexOf(' '));
-    return `${bare}${link}${quantity(Number(number.replace('−', '-')), unit, units)}`;
+  return text.replace(LENGTHS, (run: string, written: string | undefined) => {
+    const shown = shownAs(written ?? 'mm', units);
+    const numbers = written === undefined ? run : run.slice(0, -written.length - 1);
+    const converted = numbers.replace(EACH, (number) => {
+      const value = Number(number.replace('−', '-'));
+      return fixed(value * shown.factor, decimalsFor(value, shown));
+    });
+    return withUnit(converted, shown.unit);
   });
 };

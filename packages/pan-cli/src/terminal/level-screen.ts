@@ -1,0 +1,112 @@
+import type { LevelReport, LevelState } from 'pan-core';
+import type { Screen } from '../commands/command.js';
+import { ink } from './ink.js';
+import { block, blockText, MARGIN } from './job-card.js';
+import { plain } from './plain.js';
+import { quantity } from './quantity.js';
+import { type Column, row } from './table.js';
+import { wrap } from './wrap.js';
+
+const POOL: Column = { width: 14 };
+const VOLUME: Column = { width: 11, right: true };
+const SURFACE: Column = { width: 24, right: true };
+
+const loadText = ({ forward_g, left_g }: LevelReport['attitude'], screen: Screen): string => {
+  const g = (value: number): string => quantity(Math.abs(value), 'g', screen.units);
+  const parts = [
+    forward_g === 0 ? '' : `${forward_g < 0 ? 'braking' : 'accelerating'} ${g(forward_g)}`,
+    left_g === 0 ? '' : `${left_g > 0 ? 'left' : 'right'} turn ${g(left_g)}`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? 'standing still' : parts.join(', ');
+};
+
+const mouthLines = ({ pickup }: LevelState, screen: Screen): string[] => {
+  const depth = quantity(Math.abs(pickup.submergence_mm), 'mm', screen.units);
+  const paint = ink(screen.colour);
+  const [word, text] = pickup.covered
+    ? (['covered', `its rim is ${depth} under the oil`] as const)
+    : (['BARED', `its rim stands ${depth} out of the oil`] as const);
+  const draw =
+    pickup.covered && pickup.draw_s !== null
+      ? `The pump takes it bare in ${quantity(pickup.draw_s, 's', screen.units)} if nothing runs back.`
+      : '';
+  const [first = '', ...rest] = wrap(`Mouth ${word}: ${text}. ${draw}`, screen.width - MARGIN);
+  return [paint.status(pickup.covered ? 'pass' : 'fail', first), ...rest];
+};
+
+/** Less than this prints as nothing; a program reads it in the JSON. */
+const LEAST_L = 0.005;
+
+const poolLines = ({ pools }: LevelState, still: boolean, screen: Screen): string[] => {
+  const shape = [POOL, VOLUME, SURFACE];
+  const head = row([{ text: 'pool' }, { text: 'holds' }, { text: 'surface below the rail' }], shape);
+  return [
+    ...head.map(ink(screen.colour).faint),
+    ...pools
+      .filter((pool) => pool.has_pickup || pool.volume_L >= LEAST_L)
+      .flatMap((pool) =>
+        row(
+          [
+            { text: pool.has_pickup ? 'at the mouth' : 'elsewhere' },
+            { text: quantity(pool.volume_L, 'L', screen.units) },
+            // Under load another pool's surface, drawn on to the mouth, is far from any oil.
+            { text: still || pool.has_pickup ? quantity(pool.surface_mm, 'mm', screen.units) : '' },
+          ],
+          shape,
+        ),
+      ),
+  ];
+};
+
+const stateBlock = (
+  label: string,
+  about: string,
+  state: LevelState,
+  still: boolean,
+  screen: Screen,
+): string[] => {
+  const paint = ink(screen.colour);
+  const lines = [
+    ...blockText('', about, screen.width).map(paint.faint),
+    ...mouthLines(state, screen),
+    ...poolLines(state, still, screen),
+  ];
+  return block(label, lines, paint.heading);
+};
+
+const HELD = 'What lips, gaps and holes keep; doors and weeps shut.';
+const SETTLED = 'After long enough: weeps run both ways, doors their own way.';
+
+/** Where the oil lies at one load, as text. */
+export const levelScreen = (title: string, report: LevelReport, screen: Screen): string => {
+  const paint = ink(screen.colour);
+  const { attitude, oil, held, settled } = report;
+  const inPan = quantity(oil.in_pan_L, 'L', screen.units);
+  const still = attitude.forward_g === 0 && attitude.left_g === 0;
+  const critical = held.pickup.critical_mm;
+  const notes = [
+    'Surfaces are depths below the rail, straight down from it, under the mouth’s centre.',
+    ...(critical === null
+      ? []
+      : [
+          `A rule for water wants ${quantity(critical, 'mm', screen.units)} over a mouth this size; only a hint for oil.`,
+        ]),
+    'Still-oil geometry, not proof: fit an oil-pressure warning and log it before driving hard.',
+  ];
+  const lines = [
+    paint.strong(`${inPan} in the pan, ${loadText(attitude, screen)}`),
+    ...wrap(plain(title, 200), screen.width).map(paint.faint),
+    ...wrap(
+      `The oil’s surface lies ${quantity(attitude.surface_deg, 'deg', screen.units)} off the rail.`,
+      screen.width,
+    ),
+    ...stateBlock('HELD', HELD, held, still, screen),
+    ...stateBlock('SETTLED', SETTLED, settled, still, screen),
+    ...block(
+      'REMEMBER',
+      notes.flatMap((note) => blockText('', note, screen.width)),
+      paint.heading,
+    ),
+  ];
+  return `${lines.join('\n')}\n`;
+};
