@@ -1,3 +1,4 @@
+export { BAFFLE_GAP } from './baffle-plate.js';
 export {
   allowanceByDin,
   allowanceByHandbook,
@@ -9,8 +10,13 @@ export {
   kFromBendTest,
   outsideSetback,
 } from './bend-allowance.js';
+export { bendsOf, type ListedBend } from './bend-list.js';
 export { type BendRule, bendRule, type Hardness, tableK } from './bend-rule.js';
 export { buttTrim } from './butt-trim.js';
 export { cutParts } from './cut-parts.js';
+export type { SheetFinding } from './finding.js';
 export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline } from './flange.js';
+export { minimumRadius } from './minimum-radius.js';
 export type { Fold, Mark, Part, RoundHole } from './part.js';
+export { sheetFindings } from './sheet-finding.js';
+export { type ShopFinding, shopFindings } from './shop-finding.js';

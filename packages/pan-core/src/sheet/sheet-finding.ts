@@ -1,0 +1,224 @@
+import type { Design } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import type { Profile } from '../pan/index.js';
+import { bendRule } from './bend-rule.js';
+import { FLAP_LAND } from './door-part.js';
+import { atLeast, type SheetFinding } from './finding.js';
+import { flangeFindings } from './flange-finding.js';
+import { holeToBend, shortestLeg } from './fold-reach.js';
+import { minimumRadius } from './minimum-radius.js';
+import type { Fold, Part, RoundHole } from './part.js';
+import { shopFindings } from './shop-finding.js';
+
+/** Everything the sheet has to say about a design, as rows for its checks. */
+export const sheetFindings = (
+  design: Design,
+  profile: Profile,
+  parts: readonly Part[],
+): readonly SheetFinding[] =>
+  freeze([
+    structural(design),
+    radius(design),
+    ...tables(design),
+    ...legs(design, parts),
+    ...holesAtBends(design, parts),
+    ...flangeFindings(design, profile),
+    ...smallestHole(design, parts),
+    ...wingEnds(design, profile),
+    ...flaps(design),
+    cutLines(parts),
+  ]);
+
+const structural = (design: Design): SheetFinding => ({
+  id: 'structural',
+  title: 'not a structural pan',
+  status: design.pan.structural ? 'fail' : 'pass',
+  value: null,
+  limit: null,
+  unit: '',
+  because: design.pan.structural
+    ? 'the old pan ties the block to the gearbox; a sheet pan would bend and crack, and the block may'
+    : 'the pan carries oil and nothing else',
+  try: design.pan.structural
+    ? 'Keep a cast pan, or have brackets designed that carry the gearbox without the pan, then say structural: false.'
+    : '',
+});
+
+const radius = (design: Design): SheetFinding => {
+  const { material, thickness, bendRadius } = design.pan.sheet;
+  const least = minimumRadius(material, thickness) ?? design.limits.bend_radius ?? null;
+  if (least === null) {
+    return {
+      id: 'bend_radius',
+      title: 'inside bend radius',
+      status: 'warn',
+      value: bendRadius,
+      limit: null,
+      unit: 'mm',
+      because: `the table of smallest radii does not have ${material}`,
+      try: 'Ask the sheet’s seller, bend a test strip across the grain, and give limits.bend_radius.',
+    };
+  }
+  return atLeast(design, {
+    id: 'bend_radius',
+    title: 'inside bend radius',
+    value: bendRadius,
+    limit: least,
+    unit: 'mm',
+    below: 'fail',
+    because: `${material} at ${thickness} mm cracks at a tighter bend`,
+    try: (short) =>
+      `Bend at ${(bendRadius + short).toFixed(1)} mm or more, or take a softer or thinner sheet.`,
+  });
+};
+
+const tables = (design: Design): readonly SheetFinding[] =>
+  bendRule(design).guessed
+    ? [
+        {
+          id: 'bend_table',
+          title: 'bend allowance known',
+          status: 'warn',
+          value: null,
+          limit: null,
+          unit: '',
+          because: `the bend tables do not have ${design.pan.sheet.material}; a medium material was taken`,
+          try: 'Bend a strip and give pan.joints.bend_test: flat length and both legs.',
+        },
+      ]
+    : [];
+
+const legs = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const all = parts.flatMap((part) =>
+    part.folds.map((fold) => ({ part, fold, value: shortestLeg(part, fold) })),
+  );
+  const need = (p: Part, f: Fold): number => 3 * p.thickness + f.radius;
+  if (all.length === 0) return [];
+  const worst = all.reduce((a, b) =>
+    b.value - need(b.part, b.fold) < a.value - need(a.part, a.fold) ? b : a,
+  );
+  return [
+    atLeast(design, {
+      id: 'shortest_flange',
+      title: 'shortest leg at a bend',
+      value: worst.value,
+      limit: need(worst.part, worst.fold),
+      unit: 'mm',
+      below: 'fail',
+      because: `the ${worst.fold.name} bend of ${worst.part.name}: a shorter leg falls into the brake’s die (3t + R, common practice)`,
+      try: (short) => `Make that leg ${short.toFixed(1)} mm longer, or weld the corner (pan.joints.welded).`,
+    }),
+  ];
+};
+
+const holesAtBends = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const all = parts.flatMap((part) =>
+    part.holes.flatMap((hole) =>
+      part.folds.map((fold) => ({
+        part,
+        hole,
+        fold,
+        value: holeToBend(fold, hole.at, hole.diameter) + fold.radius,
+      })),
+    ),
+  );
+  if (all.length === 0) return [];
+  const need = (p: Part, f: Fold): number => 2.5 * p.thickness + f.radius;
+  const worst = all.reduce((a, b) =>
+    b.value - need(b.part, b.fold) < a.value - need(a.part, a.fold) ? b : a,
+  );
+  return [
+    atLeast(design, {
+      id: 'hole_to_bend',
+      title: 'hole to bend',
+      value: worst.value,
+      limit: need(worst.part, worst.fold),
+      unit: 'mm',
+      below: 'warn',
+      because: `${worst.hole.what} in ${worst.part.name}: nearer the ${worst.fold.name} bend’s far face the hole is pulled oval (2.5t + R, common practice)`,
+      try: (short) => `Move it ${short.toFixed(1)} mm away, or cut it after bending.`,
+    }),
+  ];
+};
+
+const smallestHole = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const all = parts.flatMap((part) => part.holes.map((hole: RoundHole) => ({ part, hole })));
+  if (all.length === 0) return [];
+  const worst = all.reduce((a, b) =>
+    b.hole.diameter / b.part.thickness < a.hole.diameter / a.part.thickness ? b : a,
+  );
+  return [
+    atLeast(design, {
+      id: 'smallest_hole',
+      title: 'smallest hole',
+      value: worst.hole.diameter,
+      limit: worst.part.thickness,
+      unit: 'mm',
+      below: 'warn',
+      because: `${worst.hole.what} in ${worst.part.name}: holes smaller than the thickness are marked, not cut (common practice)`,
+      try: () => 'Have it marked and drill it.',
+    }),
+  ];
+};
+
+/** A wing must not end inside a folded corner's bend: its flat floor would not follow the arc. */
+const wingEnds = (design: Design, profile: Profile): readonly SheetFinding[] => {
+  if (design.pan.wings.length === 0) return [];
+  const all = design.pan.wings.flatMap((wing) =>
+    profile.path.flatMap((s) => {
+      if (s.kind !== 'arc') return [];
+      const [lo, hi] = [Math.min(s.from[0], s.to[0]), Math.max(s.from[0], s.to[0])];
+      return [wing.rear, wing.front].map((x) => ({ wing, value: Math.max(lo - x, x - hi) }));
+    }),
+  );
+  if (all.length === 0) return [];
+  const worst = all.reduce((a, b) => (b.value < a.value ? b : a));
+  return [
+    atLeast(design, {
+      id: 'wing_end',
+      title: 'wing end clear of bends',
+      value: worst.value,
+      limit: 0,
+      unit: 'mm',
+      below: 'warn',
+      because: `an end of the wing "${worst.wing.name}" against the nearest bend of the floor`,
+      try: (short) => `Move that end ${short.toFixed(1)} mm along x, off the bend, or fit its cap by hand.`,
+    }),
+  ];
+};
+
+const flaps = (design: Design): readonly SheetFinding[] => {
+  const doors = design.baffles.flatMap((b) =>
+    b.kind === 'wall' ? b.doors.map((door) => ({ wall: b, door })) : [],
+  );
+  if (doors.length === 0) return [];
+  const worst = doors.reduce((a, b) => (b.door.up < a.door.up ? b : a));
+  return [
+    atLeast(design, {
+      id: 'door_flap',
+      title: 'door flap clear of the floor',
+      value: worst.door.up - FLAP_LAND,
+      limit: 1,
+      unit: 'mm',
+      below: 'warn',
+      because: `the flap covers its opening by ${FLAP_LAND} mm all round; in "${worst.wall.name}" it would drag on the floor`,
+      try: (short) => `Raise that door by ${short.toFixed(1)} mm (up).`,
+    }),
+  ];
+};
+
+const cutLines = (parts: readonly Part[]): SheetFinding => {
+  const found = parts.flatMap(shopFindings);
+  const faults = found.filter((f) => f.severity === 'fault');
+  const shown = faults[0] ?? found[0];
+  return {
+    id: 'cut_lines',
+    title: 'cut lines closed and clear',
+    status: faults.length > 0 ? 'fail' : found.length > 0 ? 'warn' : 'pass',
+    value: found.length,
+    limit: 0,
+    unit: '1',
+    because: shown?.words ?? 'every cut is a closed loop and none meets another',
+    try: faults.length > 0 ? 'Move the cuts apart: a cutter cannot follow these.' : '',
+  };
+};
