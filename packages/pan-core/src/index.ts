@@ -1,3 +1,4 @@
+export * from './clearance/index.js';
 export * from './check/index.js';
 export * from './design/index.js';
 export * from './errors/index.js';

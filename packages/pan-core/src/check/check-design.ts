@@ -2,6 +2,7 @@ import type { ReadDesign } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { createOilSystem, inventoryOf, restAnswer } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
+import { fitChecks } from './fit-checks.js';
 import { mouthChecks } from './mouth-checks.js';
 import { oilChecks, runningFills } from './oil-checks.js';
 import type { Check, CheckReport, Status } from './report.js';
@@ -26,6 +27,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     ...unknownChecks(unknown),
     ...oilChecks(design, system),
     ...mouthChecks(design, system, runningFills(design, assumed)),
+    ...fitChecks(design, model),
   ];
   const order = ranked(checks);
   const below = model.cells.reduce(

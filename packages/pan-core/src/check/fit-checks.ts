@@ -1,0 +1,59 @@
+import { type Clearance, clearances } from '../clearance/index.js';
+import type { Design } from '../design/index.js';
+import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
+import type { Check } from './report.js';
+import { judge, limitFor, slug } from './row.js';
+
+/** Every clearance as a check, at its worst over engine movement and measurement. */
+export const fitChecks = (design: Design, model: PanModel): readonly Check[] =>
+  worstBolt(clearances(design, outerSolids(design, model.profile), platesOf(model))).map((c) =>
+    clearanceCheck(design, c),
+  );
+
+/** Bolts as one row: the tightest, with how many there are; thirty rows would hide the rest. */
+const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {
+  const bolts = all.filter((c) => c.kind === 'bolt' && c.worst !== null);
+  const tightest = bolts.reduce<Clearance | null>(
+    (a, b) => (a === null || slack(b) < slack(a) ? b : a),
+    null,
+  );
+  if (tightest === null) return all;
+  const hidden = bolts.filter((c) => c.because.includes('stands below it')).length;
+  const because =
+    hidden === 0 ? tightest.because : `${tightest.because} Wings stand below ${hidden} of ${bolts.length} bolts.`;
+  return [...all.filter((c) => c.kind !== 'bolt'), { ...tightest, name: 'flange bolts', because }];
+};
+
+const slack = (c: Clearance): number => (c.worst ?? 0) - c.allowed;
+
+const clearanceCheck = (design: Design, c: Clearance): Check => {
+  const id = c.kind === 'ground' ? 'ground' : `clear_${slug(c.name)}`;
+  const limit = limitFor(design.limits, [id], c.allowed);
+  const short = c.worst === null ? 0 : limit - c.worst;
+  return judge({
+    id,
+    group: c.kind === 'crank' ? 'crank' : 'fit',
+    title: c.name,
+    unit: 'mm',
+    value: c.worst,
+    limit,
+    wants: 'at least',
+    miss: 'fail',
+    because: c.because,
+    fix: c.worst === null ? '' : remedy(c, short),
+  });
+};
+
+const remedy = (c: Clearance, short: number): string => {
+  const more = `${Math.ceil(short)} mm more`;
+  switch (c.kind) {
+    case 'ground':
+      return `${more} under ${c.between[0]}: a shallower sump, a shorter plug, or the engine higher.`;
+    case 'crank':
+      return `${more} between ${c.between[0]} and ${c.between[1]}: lower the ${c.between[1]}.`;
+    case 'bolt':
+      return `${more} from the hole to the wall: move the wall in or the hole out.`;
+    default:
+      return `${more} between ${c.between[0]} and ${c.between[1]}: move the pan’s face there, notch it, or move the engine.`;
+  }
+};
