@@ -7,6 +7,9 @@ const WIDEST_INDENT = 200;
 const MOST_TOKENS = 50_000;
 const MOST_KEYS = 5_000;
 
+/** The lexer's own marks, which stand for no text. */
+const MARKS: readonly ReturnType<typeof CST.tokenType>[] = ['doc-mode', 'flow-error-end', 'scalar'];
+
 const WRITE_DESIGN = 'Give a design file; start one with: pan new';
 
 /**
@@ -28,7 +31,8 @@ export const refuseMonster = (text: string): void => {
   };
   for (const token of new Lexer().lex(text)) {
     tokens += 1;
-    switch (CST.tokenType(token)) {
+    const type = CST.tokenType(token);
+    switch (type) {
       case 'newline':
         marks = 0;
         break;
@@ -64,8 +68,7 @@ export const refuseMonster = (text: string): void => {
       refuse('The file holds far more than a design does.', WRITE_DESIGN);
     }
     lineStart = token.endsWith('\n');
-    // The lexer's own marks stand for no text.
-    if (!/^[\u0002\u0018\u001f]$/.test(token)) offset += token.length;
+    if (!MARKS.includes(type)) offset += token.length;
   }
 };
 

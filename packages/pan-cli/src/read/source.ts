@@ -17,12 +17,15 @@ export const readSource = async (path: string): Promise<string> => {
   if (bytes.length > LARGEST_BYTES) {
     throw refusal(`The file is larger than ${LARGEST_BYTES / 1e6} MB.`, 'Give a design file in YAML.');
   }
-  if (bytes.includes(0)) throw refusal('The file is binary, not text.', 'Give a design file in YAML.');
+  if (bytes.some(isControl)) throw refusal('The file is binary, not text.', 'Give a design file in YAML.');
   const text = decode(bytes);
   if (text === null) throw refusal('The file is not UTF-8 text.', 'Save it as UTF-8.');
   if (text.trim() === '') throw refusal('The file is empty.', 'Start one with: pan new');
   return text;
 };
+
+// Tab, line feed and carriage return are the only control characters a text has.
+const isControl = (byte: number): boolean => byte < 32 && byte !== 9 && byte !== 10 && byte !== 13;
 
 const readBytes = async (path: string): Promise<Uint8Array> => {
   try {
