@@ -81,7 +81,7 @@ describe('a set of files', () => {
     expect(refused.code).toBe('file-write');
     expect(refused.advice).toContain('--replace');
     expect(tree(target())['00-read-first.txt']).toBe('read a');
-    expect(writeSet(target(), set('b'), true)).toMatchObject({ replaced: true, leftAt: null });
+    expect(writeSet(target(), set('b'), true)).toMatchObject({ replaced: true, keptAt: null });
     expect(tree(target())['00-read-first.txt']).toBe('read b');
     expect(readdirSync(root)).toEqual(['out']);
   });
@@ -120,11 +120,28 @@ describe('what a person did to a set is kept, even with --replace', () => {
     writeSet(target(), set('a'), false);
     change(target());
     const before = tree(target());
-    const refused = problem(() => writeSet(target(), set('b'), true));
+    const refused = problem(() => writeSet(target(), set('b'), false));
     expect(refused.code).toBe('file-edited');
     expect(refused.message).toContain(named);
     expect(tree(target())).toEqual(before);
+    const { keptAt } = writeSet(target(), set('b'), true);
+    expect(tree(target())['00-read-first.txt']).toBe('read b');
+    const kept = tree(keptAt ?? '');
+    expect(Object.keys(kept)).toHaveLength(1);
+    for (const [path, content] of Object.entries(kept)) {
+      expect(path).toContain(named);
+      expect(content).toBe(before[path]);
+    }
     expect(readdirSync(root).filter((name) => name.startsWith('.'))).toEqual([]);
+  });
+
+  it('twice over, each time in a folder of its own', () => {
+    for (const mark of ['a', 'b', 'c']) {
+      writeSet(target(), set(mark), true);
+      writeFileSync(join(target(), 'mine.txt'), mark);
+    }
+    expect(readFileSync(`${target()}-kept-1/mine.txt`, 'utf8')).toBe('a');
+    expect(readFileSync(`${target()}-kept-2/mine.txt`, 'utf8')).toBe('b');
   });
 
   it('a folder of other files, with or without a broken list', () => {
@@ -136,33 +153,24 @@ describe('what a person did to a set is kept, even with --replace', () => {
     expect(readFileSync(join(target(), 'thesis.txt'), 'utf8')).toBe('years of work');
   });
 
-  it('a file saved while the new set was being written', () => {
+  it.each(['while the new set was being written', 'after the last look'])('a file saved %s', (when) => {
     writeSet(target(), set('a'), false);
+    const save = (): void => writeFileSync(join(target(), 'late.txt'), 'late');
     const late: Disk = {
       ...nodeDisk,
       create: (file, content) => {
-        if (file.endsWith('manifest.json')) writeFileSync(join(target(), 'late.txt'), 'late');
+        if (when.startsWith('while') && file.endsWith('manifest.json')) save();
         return nodeDisk.create(file, content);
       },
-    };
-    expect(problem(() => writeSet(target(), set('b'), true, late)).message).toContain('late.txt');
-    expect(tree(target())['00-read-first.txt']).toBe('read a');
-    expect(readdirSync(root)).toEqual(['out']);
-  });
-
-  it('a file saved after the last look: the earlier set then stays beside the new one', () => {
-    writeSet(target(), set('a'), false);
-    const late: Disk = {
-      ...nodeDisk,
       rename: (from, to) => {
-        if (from === target()) writeFileSync(join(target(), 'late.txt'), 'late');
+        if (when.startsWith('after') && from === target()) save();
         nodeDisk.rename(from, to);
       },
     };
-    const written = writeSet(target(), set('b'), true, late);
-    expect(written.leftAt).not.toBeNull();
-    expect(readFileSync(join(written.leftAt ?? '', 'late.txt'), 'utf8')).toBe('late');
+    const { keptAt } = writeSet(target(), set('b'), true, late);
+    expect(tree(keptAt ?? '')).toEqual({ 'late.txt': 'late' });
     expect(tree(target())['00-read-first.txt']).toBe('read b');
+    expect(readdirSync(root)).toEqual(['out', 'out-kept-1']);
   });
 });
 

@@ -15,12 +15,33 @@ export const removeSet = (disk: Disk, folder: string, was: 'half-made' | 'whole'
     if (was === 'whole' && standing.state !== 'ours' && standing.state !== 'empty') return false;
     const touched = new Set(standing.state === 'ours' ? standing.touched : []);
     const kept = clear(disk, folder, '', touched);
-    if (kept) return false;
     if (disk.kind(join(folder, LIST_NAME)) === 'file') disk.removeFile(join(folder, LIST_NAME));
+    if (kept) return false;
     disk.removeFolder(folder);
     return true;
   } catch {
     return false;
+  }
+};
+
+/**
+ * Takes away an earlier set that was moved out. What a person edited or added in it stays, in a folder in
+ * plain sight beside the new set.
+ *
+ * @returns where those files now are, or null when there were none
+ */
+export const retireSet = (disk: Disk, aside: string, folder: string): string | null => {
+  if (removeSet(disk, aside, 'whole')) return null;
+  try {
+    for (let n = 1; n < 1000; n++) {
+      const kept = `${folder}-kept-${n}`;
+      if (disk.kind(kept) !== 'nothing') continue;
+      disk.rename(aside, kept);
+      return kept;
+    }
+    return aside;
+  } catch {
+    return aside;
   }
 };
 

@@ -1,6 +1,6 @@
 import { basename, dirname, join } from 'node:path';
 import type { Disk } from './disk.js';
-import { removeSet } from './remove-set.js';
+import { removeSet, retireSet } from './remove-set.js';
 
 /** Names beside a set while it is being written: the new one in the making, the old one moved out. */
 export const sideNames = (folder: string): { readonly staging: string; readonly aside: string } => {
@@ -19,8 +19,10 @@ export const clearLeftovers = (disk: Disk, parent: string, name: string): void =
       const pid = processOf(found, `.${name}.${what}-`);
       if (pid === null || lives(pid)) continue;
       const at = join(parent, found);
-      if (what === 'old' && disk.kind(join(parent, name)) === 'nothing') disk.rename(at, join(parent, name));
-      else removeSet(disk, at, what === 'old' ? 'whole' : 'half-made');
+      const folder = join(parent, name);
+      if (what === 'new') removeSet(disk, at, 'half-made');
+      else if (disk.kind(folder) === 'nothing') disk.rename(at, folder);
+      else retireSet(disk, at, folder);
     }
   }
 };

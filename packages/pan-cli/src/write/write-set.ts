@@ -1,7 +1,7 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { type Disk, nodeDisk } from './disk.js';
 import { lookAt, type Standing } from './old-set.js';
-import { removeSet } from './remove-set.js';
+import { removeSet, retireSet } from './remove-set.js';
 import { bytesOf, type SetFile } from './set-file.js';
 import { LIST_NAME, listText } from './set-list.js';
 import { checkPlaces, foldersOf } from './set-path.js';
@@ -14,14 +14,15 @@ export interface Written {
   readonly bytes: number;
   /** An earlier set stood there and was taken away. */
   readonly replaced: boolean;
-  /** Where the earlier set still lies because it could not all be taken away; null as a rule. */
-  readonly leftAt: string | null;
+  /** Where files of the earlier set that were edited or added now are; null when there were none. */
+  readonly keptAt: string | null;
 }
 
 /**
  * Writes a set of files as one folder, whole or not at all. Everything is made in a folder beside the
  * target and takes its place by one rename; `manifest.json` is written last. An earlier set is replaced
- * only when asked, and never when anything in it was edited or added.
+ * only when asked, and what was edited or added in it is kept in a folder beside the new one. A folder
+ * that holds no set of this program's is never replaced.
  *
  * @throws PanError `file-write` or `file-edited`; what stood at the target then still stands there.
  */
@@ -62,21 +63,20 @@ const refuseStanding = (standing: Standing, folder: string, replace: boolean): v
         'Choose another --out, or an empty folder.',
       );
     case 'ours': {
-      if (standing.touched.length > 0) {
-        const shown = standing.touched.slice(0, 10).join(', ');
-        const more = standing.touched.length > 10 ? ` and ${standing.touched.length - 10} more` : '';
-        throw editedRefusal(
-          `${folder} holds files that were edited or added since they were written, and they are kept: ${shown}${more}.`,
-          shown,
-          'Choose another --out, or move those files away.',
-        );
-      }
-      if (!replace) {
+      if (replace) return;
+      if (standing.touched.length === 0) {
         throw refusal(
           `${folder} already holds a set.`,
           'Give --replace to replace it, or choose another --out.',
         );
       }
+      const shown = standing.touched.slice(0, 10).join(', ');
+      const more = standing.touched.length > 10 ? ` and ${standing.touched.length - 10} more` : '';
+      throw editedRefusal(
+        `${folder} holds a set with files edited or added since it was written: ${shown}${more}.`,
+        shown,
+        'Choose another --out, or give --replace: those files are then kept in a folder beside the new set.',
+      );
     }
   }
 };
@@ -116,7 +116,7 @@ const takePlace = (
   folder: string,
   aside: string,
   replace: boolean,
-): Pick<Written, 'folder' | 'replaced' | 'leftAt'> => {
+): Pick<Written, 'folder' | 'replaced' | 'keptAt'> => {
   let movedAside = false;
   try {
     // Looked at again: a person may have saved a file while the set was being written.
@@ -133,8 +133,8 @@ const takePlace = (
     throw error;
   }
   disk.settle(dirname(folder));
-  const leftAt = movedAside && !removeSet(disk, aside, 'whole') ? aside : null;
-  return { folder, replaced: movedAside, leftAt };
+  const keptAt = movedAside ? retireSet(disk, aside, folder) : null;
+  return { folder, replaced: movedAside, keptAt };
 };
 
 const putBack = (disk: Disk, aside: string, folder: string): void => {

@@ -59,6 +59,8 @@ const SPECIAL: ReadonlyMap<string, string> = new Map([
   ['⌀', '%%c'],
   ['°', '%%d'],
   ['±', '%%p'],
+  ['’', "'"],
+  ['–', '-'],
   ['^', '^ '],
   ['\\', '\\U+005C'],
 ]);

@@ -13,43 +13,75 @@ const CLEAR = 20;
 // Width of a character of the plain stroke font over its height, on the wide side.
 const CHARACTER = 0.95;
 
+/** What every drawing of a set says besides its part. */
+export interface SheetWords {
+  readonly title: string;
+  /** That the design is not ready to cut, or null. */
+  readonly warning: string | null;
+  readonly sentences: readonly string[];
+}
+
 /**
  * A part as a shop gets it: cut loops, fold lines from edge to edge with their words, marks, a check
- * square clear of the part and every sentence of `sentences` on the note layer.
+ * square clear of the part and every sentence on the note layer, a warning first and larger.
  *
  * @throws PanError `sheet-cut` when a cut does not close.
  */
-export const partDxf = (part: Part, title: string, sentences: readonly string[]): string => {
+export const partDxf = (part: Part, { title, warning, sentences }: SheetWords): string => {
   const box = pathBox(part.outline);
   const height = Math.min(7, Math.max(2.5, Math.max(...part.flat) / 120));
   const foot = box.min[1] - CLEAR;
-  const square = checkSquare([box.min[0], foot - CHECK_SQUARE]);
-  const across = Math.max(box.max[0] - box.min[0] - CHECK_SQUARE - CLEAR, 60 * height * CHARACTER);
-  const lines = [oneLine(title, 100), ...partWords(part), ...part.notes, ...sentences]
-    .map((line) => oneLine(line, 1000))
-    .flatMap((line) => wrapLine(line, Math.floor(across / (height * CHARACTER))));
   const left = box.min[0] + CHECK_SQUARE + CLEAR;
-  const notes = lines.map((line, i) =>
-    textEntity('note', [left, foot - (i + 1) * 1.6 * height], height, line),
-  );
+  const across = Math.max(box.max[0] - left, 60 * height * CHARACTER);
+  const column = textColumn([left, foot], across, [
+    ...(warning === null ? [] : [{ text: warning, height: 1.5 * height }]),
+    ...[oneLine(title, 100), ...partWords(part), ...part.notes, ...sentences].map((text) => ({
+      text,
+      height,
+    })),
+  ]);
   const entities = [
     ...cutLoops(part),
     ...part.folds.flatMap((fold) => [lineEntity('fold', fold.from, fold.to), foldLabel(fold, height)]),
     ...part.marks.map((mark) => pathEntity('mark', mark.path, isClosed(mark.path))),
-    square,
+    checkSquare([box.min[0], foot - CHECK_SQUARE]),
     textEntity('note', [box.min[0] + 5, foot - CHECK_SQUARE + 5], 4, `${CHECK_SQUARE} mm check square`),
-    ...notes,
+    ...column.entities,
   ];
-  const low: Vec2 = [box.min[0], foot - Math.max(CHECK_SQUARE, lines.length * 1.6 * height) - height];
-  return dxfFile(entities, { min: low, max: [Math.max(box.max[0], left + across), box.max[1]] });
+  return dxfFile(entities, {
+    min: [box.min[0], Math.min(foot - CHECK_SQUARE, column.foot) - height],
+    max: [Math.max(box.max[0], left + across), box.max[1]],
+  });
 };
 
 /**
- * The cut loops alone, for a machine that takes every line for a cut. `sentences` go in as comments,
- * which no machine draws.
+ * The cut loops alone, for a machine that takes every line for a cut. The words go in as comments, which
+ * no machine draws.
  */
-export const barePartDxf = (part: Part, sentences: readonly string[] = []): string =>
-  dxfFile(cutLoops(part), pathBox(part.outline), sentences);
+export const barePartDxf = (part: Part, { title, warning, sentences }: SheetWords): string =>
+  dxfFile(cutLoops(part), pathBox(part.outline), [
+    ...(warning === null ? [] : [warning]),
+    oneLine(title, 100),
+    ...partWords(part),
+    ...sentences,
+  ]);
+
+/** Lines of words downwards from a corner, wrapped to a width by the plain stroke font. */
+const textColumn = (
+  [left, top]: Vec2,
+  across: number,
+  rows: readonly { readonly text: string; readonly height: number }[],
+): { readonly entities: readonly Entity[]; readonly foot: number } => {
+  const entities: Entity[] = [];
+  let foot = top;
+  for (const { text, height } of rows) {
+    for (const line of wrapLine(oneLine(text, 1000), Math.floor(across / (height * CHARACTER)))) {
+      foot -= 1.6 * height;
+      entities.push(textEntity('note', [left, foot], height, line));
+    }
+  }
+  return { entities, foot };
+};
 
 const cutLoops = (part: Part): readonly Entity[] => {
   const seen = new Set<string>();

@@ -11,15 +11,25 @@ export const foldWords = (fold: Fold): string =>
 /** What a part is, in two or three lines. */
 export const partWords = (part: Part): readonly string[] => [
   `${part.name}: ${part.what}`,
-  `${part.quantity} off, ${part.material}, ${trimmed(part.thickness, 2)} mm, flat ${part.flat[0].toFixed(1)} x ${part.flat[1].toFixed(1)} mm, ${part.mass.toFixed(2)} kg each`,
-  FACE[part.drawnFace],
+  `${part.quantity} off, ${part.material}, ${trimmed(part.thickness, 2)} mm, flat ${part.flat[0].toFixed(1)} x ${part.flat[1].toFixed(1)} mm, ${massWords(part.mass)} each`,
+  part.folds.length > 0 ? `${FACE[part.drawnFace]} ${TOWARDS[part.drawnFace]}` : FACE[part.drawnFace],
 ];
 
 const FACE: Readonly<Record<Part['drawnFace'], string>> = {
-  'oil side': 'Drawn with the oil side up: "up" folds towards the oil.',
-  outside: 'Drawn with the outside up: "up" folds away from the oil.',
+  'oil side': 'Drawn with the oil side up.',
+  outside: 'Drawn with the outside up.',
   either: 'Either face up.',
+};
+
+const TOWARDS: Readonly<Record<Part['drawnFace'], string>> = {
+  'oil side': '"Up" folds towards the oil.',
+  outside: '"Up" folds away from the oil.',
+  either: '"Up" folds towards the reader.',
 };
 
 /** A number without needless noughts. */
 export const trimmed = (value: number, decimals: number): string => String(Number(value.toFixed(decimals)));
+
+/** kg, or whole grams below a tenth. */
+export const massWords = (mass: number): string =>
+  mass < 0.1 ? `${(1000 * mass).toFixed(0)} g` : `${mass.toFixed(2)} kg`;

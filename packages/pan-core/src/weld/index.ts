@@ -1,2 +1,10 @@
+export { type Caution, cautionsFor } from './caution.js';
+export { type Filler, fillerFor } from './filler.js';
+export { filletLeg, filletMass, filletThroat, heatInput } from './fillet.js';
 export { joinPoints } from './join-points.js';
+export { AIR, PSI, pressureForce, storedEnergy, TEST_PSI } from './leak-test.js';
+export { SAYINGS } from './sayings.js';
+export type { Seam, SeamStep } from './seam.js';
+export { panSeams } from './seams.js';
 export { panSkin, type Skin, type SkinPiece } from './skin.js';
+export { PRACTICE, type WeldStep, weldSteps } from './weld-step.js';

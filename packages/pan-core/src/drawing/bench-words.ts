@@ -1,0 +1,70 @@
+import { pathBox } from '../geometry/index.js';
+import { csv } from './csv.js';
+import { type CutPlan, headLines, type NamedPart } from './cut-plan.js';
+import { foldWords, massWords, trimmed } from './part-words.js';
+
+/** What to order cut, file by file. */
+export const laserOrder = (plan: CutPlan): string =>
+  lines([
+    ...headLines(plan, 'parts to cut'),
+    'Millimetres, 1:1. Cut the layer "through" only; "fold" and "mark" may be engraved; "note" is for people.',
+    'The files in bare/ hold the cut loops alone. Arcs are arcs: no smoothing.',
+    'Delete nothing inside an outline; the check square and the words stand clear of the part.',
+    '',
+    ...plan.parts.flatMap(({ part, file }) => [
+      `${file}.dxf  ${part.quantity} off  ${part.material} ${trimmed(part.thickness, 2)} mm`,
+      `    ${part.flat[0].toFixed(1)} x ${part.flat[1].toFixed(1)} mm, ${(part.cutLength / 1000).toFixed(2)} m of cut, ${massWords(part.mass)} each`,
+    ]),
+    '',
+    ...plan.cautions,
+  ]);
+
+/** Every fold, part by part, measured from the lower left corner of the blank. */
+export const foldList = (plan: CutPlan): string => {
+  const folded = plan.parts.filter(({ part }) => part.folds.length > 0);
+  return lines([
+    ...headLines(plan, 'folds'),
+    'Places are x, y in mm from the lower left corner of the blank as drawn, at the middle of the bend.',
+    'Bend a test strip of the same sheet first and compare its flat length.',
+    ...folded.flatMap((named) => ['', `${named.file}  (${FACE[named.part.drawnFace]})`, ...foldLines(named)]),
+    ...(folded.length === 0 ? ['', 'Nothing is folded.'] : []),
+  ]);
+};
+
+const FACE = {
+  'oil side': 'oil side up: up folds towards the oil',
+  outside: 'outside up: up folds away from the oil',
+  either: 'either face up',
+} as const;
+
+const foldLines = ({ part }: NamedPart): readonly string[] => {
+  const [x, y] = pathBox(part.outline).min;
+  const at = (p: readonly [number, number]): string => `${(p[0] - x).toFixed(1)}, ${(p[1] - y).toFixed(1)}`;
+  return part.folds.map(
+    (fold) =>
+      `    ${foldWords(fold)}; line from ${at(fold.from)} to ${at(fold.to)}; bend zone ${fold.allowance.toFixed(2)} mm`,
+  );
+};
+
+/** Every round hole, measured from the lower left corner of its blank. */
+export const drillTable = (plan: CutPlan): string =>
+  csv([
+    ['part', 'hole', 'what', 'x_mm', 'y_mm', 'diameter_mm', 'ready'],
+    ...plan.parts.flatMap(({ part, file }) => {
+      const [x, y] = pathBox(part.outline).min;
+      return part.holes.map((hole, i) => [
+        file,
+        i + 1,
+        hole.what,
+        Number((hole.at[0] - x).toFixed(3)),
+        Number((hole.at[1] - y).toFixed(3)),
+        Number(hole.diameter.toFixed(3)),
+        ready(plan),
+      ]);
+    }),
+  ]);
+
+/** For tables, which carry no sentences. */
+export const ready = (plan: CutPlan): string => (plan.warning === null ? 'yes' : 'no');
+
+export const lines = (all: readonly string[]): string => `${all.join('\n').trimEnd()}\n`;

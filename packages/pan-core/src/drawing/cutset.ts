@@ -1,0 +1,96 @@
+import type { CheckReport } from '../check/index.js';
+import { areaVector } from '../geometry/index.js';
+import type { Vec3 } from '../numeric/index.js';
+import type { PanModel } from '../pan/index.js';
+import type { Part } from '../sheet/index.js';
+import { panSeams, panSkin, SAYINGS, type Skin } from '../weld/index.js';
+import { drillTable, foldList, laserOrder } from './bench-words.js';
+import { boughtList, cutList } from './buy-words.js';
+import { type CutPlan, cutPlan, materialCautions } from './cut-plan.js';
+import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
+import { manifestText } from './manifest.js';
+import { type Mesh, meshVolume } from './mesh.js';
+import { insideSolid, outsideSolid } from './pan-solid.js';
+import { plateSolid } from './plate-solid.js';
+import { readFirst } from './read-first.js';
+import { writeStl } from './stl-file.js';
+import { cautionText, leakTest, weldOrder } from './weld-words.js';
+
+/** A file of a cut set, by its place in the set with forward slashes. */
+export interface CutFile {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+/**
+ * Every file of a cut set, `manifest.json` last. Nothing is written; the same input gives the same bytes.
+ *
+ * @throws PanError `sheet-cut` for a part that cannot be cut
+ */
+export const cutSet = async (
+  model: PanModel,
+  parts: readonly Part[],
+  report: CheckReport,
+): Promise<readonly CutFile[]> => {
+  const skin = panSkin(model);
+  const plan = cutPlan(model.design, parts, panSeams(model, skin), report);
+  const inside = insideSolid(skin);
+  const files = [
+    { path: '00-read-first.txt', content: readFirst(plan) },
+    ...(await mockUps(plan, skin, inside)),
+    ...drawings(plan),
+    { path: '2-laser/order.txt', content: laserOrder(plan) },
+    { path: '3-bench/folds.txt', content: foldList(plan) },
+    { path: '3-bench/drill-table.csv', content: drillTable(plan) },
+    { path: '4-weld/order.txt', content: weldOrder(plan) },
+    { path: '4-weld/cautions.txt', content: cautionText(plan) },
+    { path: '4-weld/leak-test.txt', content: leakTest(plan, meshVolume(inside), openArea(skin)) },
+    { path: '5-buy/cut-list.csv', content: cutList(plan) },
+    { path: '5-buy/bought.txt', content: boughtList(plan) },
+  ];
+  return [
+    ...files,
+    {
+      path: 'manifest.json',
+      content: manifestText(
+        plan,
+        files.map((file) => file.path),
+      ),
+    },
+  ];
+};
+
+const mockUps = async (plan: CutPlan, skin: Skin, inside: Mesh): Promise<readonly CutFile[]> => {
+  const stl = (file: string, mesh: Mesh, what: string): CutFile => ({
+    path: `1-mock-up/${file}.stl`,
+    content: writeStl(mesh, plan.warning === null ? what : `NOT READY TO CUT, ${what}`),
+  });
+  const plates: CutFile[] = [];
+  for (const { part, file } of plan.parts)
+    plates.push(stl(`plate-${file}`, await plateSolid(part), part.name));
+  const outside = outsideSolid(skin, plan.design.pan.sheet.thickness);
+  return [
+    stl('pan-outside', outside, 'outside of the pan'),
+    stl('pan-inside', inside, 'inside of the pan'),
+    ...plates,
+  ];
+};
+
+const drawings = (plan: CutPlan): readonly CutFile[] =>
+  plan.parts.flatMap(({ part, file }) => {
+    const words: SheetWords = {
+      title: plan.title,
+      warning: plan.warning,
+      sentences: [`${SAYINGS.cut}.`, ...materialCautions(part.material)],
+    };
+    return [
+      { path: `2-laser/${file}.dxf`, content: partDxf(part, words) },
+      { path: `2-laser/bare/${file}.dxf`, content: barePartDxf(part, words) },
+    ];
+  });
+
+/** Area open at the rail plane, mm². */
+const openArea = (skin: Skin): number =>
+  skin.pieces
+    .filter((piece) => piece.owner === 'lid')
+    .reduce((sum, piece) => sum + areaVector(piece.loop.map((place) => skin.points[place] as Vec3))[2], 0);

@@ -1,0 +1,56 @@
+import { SAYINGS } from '../weld/index.js';
+import type { CutPlan, NamedPart } from './cut-plan.js';
+import { oneLine } from './one-line.js';
+
+/** The set for programs: parts, seams and cautions; lengths to a millionth of a mm. */
+export const manifestText = (plan: CutPlan, files: readonly string[]): string =>
+  `${JSON.stringify(
+    {
+      format: 1,
+      title: plan.title,
+      ready: plan.warning === null,
+      not_ready: plan.open,
+      parts: plan.parts.map(partRow),
+      seams: plan.seams.map((seam) => ({
+        name: oneLine(seam.name, 120),
+        joint: seam.joint,
+        side: seam.side,
+        run: seam.run,
+        length_mm: fine(seam.length),
+        size_mm: fine(seam.size),
+        step: seam.step,
+        closed_by: seam.closedBy,
+      })),
+      cautions: [
+        ...(plan.warning === null ? [] : [plan.warning]),
+        ...[SAYINGS.cut, SAYINGS.weld, SAYINGS.leakTest, SAYINGS.assembly, SAYINGS.fit].map((s) => `${s}.`),
+        ...plan.cautions,
+      ],
+      files,
+    },
+    null,
+    2,
+  )}\n`;
+
+const partRow = ({ part, file }: NamedPart): object => ({
+  name: oneLine(part.name, 120),
+  file: `2-laser/${file}.dxf`,
+  bare_file: `2-laser/bare/${file}.dxf`,
+  quantity: part.quantity,
+  material: part.material,
+  thickness_mm: fine(part.thickness),
+  flat_mm: part.flat.map(fine),
+  area_mm2: fine(part.area),
+  cut_length_mm: fine(part.cutLength),
+  bends: part.folds.map((fold) => ({
+    name: fold.name,
+    angle_deg: fine((fold.angle * 180) / Math.PI),
+    radius_mm: fine(fold.radius),
+    direction: fold.direction,
+    allowance_mm: fine(fold.allowance),
+  })),
+  holes: part.holes.length,
+  mass_kg: fine(part.mass),
+});
+
+const fine = (value: number): number => Number(value.toFixed(6));

@@ -1,0 +1,46 @@
+import { SAYINGS } from '../weld/index.js';
+import { lines } from './bench-words.js';
+import { type CutPlan, headLines } from './cut-plan.js';
+import { oneLine } from './one-line.js';
+
+/** What the set holds, in which order to use it, and what was not measured. */
+export const readFirst = (plan: CutPlan): string => {
+  const { report } = plan;
+  const fails = report.checks.filter((c) => c.status === 'fail' || c.status === 'unknown');
+  return lines([
+    ...headLines(plan, 'read this first'),
+    'Order of work',
+    '  1-mock-up  Print or cut pan-outside.stl and the plates, and try them on block and car.',
+    '  2-laser    Drawings to cut, one a part, with an order list; bare/ holds cut loops alone.',
+    '  3-bench    Folds and holes by number.',
+    '  4-weld     Seams in order, cautions, leak test.',
+    '  5-buy      Sheet, plate and bought parts.',
+    '  manifest.json lists every part for programs.',
+    '',
+    'Before you start',
+    ...[
+      SAYINGS.geometry,
+      SAYINGS.fit,
+      SAYINGS.weld,
+      SAYINGS.leakTest,
+      SAYINGS.assembly,
+      SAYINGS.dipstick,
+    ].map((s) => `  ${s}.`),
+    ...section(
+      'Why it is not ready',
+      fails.map((c) => `${c.id}: ${c.status}. ${c.because}${c.try === '' ? '' : ` ${c.try}`}`),
+    ),
+    ...section('Measure these again first', report.measureAgain),
+    ...section(
+      'Not known',
+      report.unknown.map((u) => `${u.path.join('.')}: ${u.what}`),
+    ),
+    ...section(
+      'Assumed, not measured',
+      report.assumed.map((a) => `${a.path.join('.')}: ${a.value} (${a.why})`),
+    ),
+  ]);
+};
+
+const section = (head: string, rows: readonly string[]): readonly string[] =>
+  rows.length === 0 ? [] : ['', head, ...rows.map((row) => `  - ${oneLine(row, 400)}`)];

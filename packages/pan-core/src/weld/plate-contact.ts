@@ -1,0 +1,36 @@
+import { add3, dot3, scale3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
+import type { Plate } from '../pan/index.js';
+import type { Skin, SkinPiece } from './skin.js';
+
+/** A plate's edge nearer than this to the sheet is laid against it, mm; weeps stand farther off. */
+const AGAINST = 0.5;
+
+/** Length of a plate's edges that lie against the pan's sheet, mm. */
+export const contactLength = (plate: Plate, skin: Skin): number => {
+  const sheet = skin.pieces.filter((piece) => piece.owner !== 'lid');
+  let sum = 0;
+  for (const outline of plate.outlines) {
+    outline.forEach((a, i) => {
+      const b = outline[(i + 1) % outline.length] as Vec2;
+      const middle = placeOf(plate, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
+      if (sheet.some((piece) => against(piece, skin, middle))) sum += Math.hypot(b[0] - a[0], b[1] - a[1]);
+    });
+  }
+  return sum;
+};
+
+const placeOf = (plate: Plate, [s, t]: Vec2): Vec3 =>
+  add3(plate.origin, add3(scale3(plate.u, s), scale3(plate.v, t)));
+
+const against = (piece: SkinPiece, skin: Skin, p: Vec3): boolean => {
+  const loop = piece.loop.map((place) => skin.points[place] as Vec3);
+  const first = loop[0] as Vec3;
+  if (Math.abs(dot3(piece.normal, subtract3(p, first))) > AGAINST) return false;
+  return loop.every((a, i) => {
+    const b = loop[(i + 1) % loop.length] as Vec3;
+    const [ux, uy, uz] = subtract3(b, a);
+    const [rx, ry, rz] = subtract3(p, a);
+    const turn = dot3(piece.normal, [uy * rz - uz * ry, uz * rx - ux * rz, ux * ry - uy * rx]);
+    return turn >= -AGAINST * Math.hypot(ux, uy, uz);
+  });
+};

@@ -1,0 +1,20 @@
+/** A seam to be welded, with all a welder asks. */
+export interface Seam {
+  readonly name: string;
+  /** The two things joined, in words found on the parts. */
+  readonly between: readonly [string, string];
+  readonly joint: 'open corner' | 'fillet' | 'tee' | 'butt' | 'ring';
+  readonly side: 'outside' | 'inside';
+  readonly run: 'continuous' | 'stitch';
+  /** mm */
+  readonly length: number;
+  /** Leg of a fillet, or depth of a corner's or butt's groove, mm. */
+  readonly size: number;
+  /** Which step of the order lays it. */
+  readonly step: SeamStep;
+  /** What is later put over it, or null. */
+  readonly closedBy: string | null;
+}
+
+/** Steps in the order they are done. */
+export type SeamStep = 'inside' | 'shell' | 'bosses' | 'flange';

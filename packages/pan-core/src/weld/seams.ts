@@ -1,0 +1,114 @@
+import type { Design } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import { type PanModel, platesOf } from '../pan/index.js';
+import { filletLeg } from './fillet.js';
+import { contactLength } from './plate-contact.js';
+import type { Seam } from './seam.js';
+import { panSkin, type Skin } from './skin.js';
+import { partNames } from './skin-part.js';
+import { type Meeting, skinMeetings } from './skin-seams.js';
+
+/** Every seam of the default make-up, in the order it is laid. */
+export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly Seam[] => {
+  const { design } = model;
+  const meetings = skinMeetings(skin, partNames(model, skin));
+  const shell = meetings.filter((m) => m.first !== 'flange' && m.second !== 'flange');
+  const rim = meetings.filter((m) => m.first === 'flange' || m.second === 'flange');
+  return freeze([
+    ...baffleSeams(model, skin),
+    ...shell.map((meeting) => shellSeam(meeting, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
+    ...bossSeams(design),
+    ...flangeSeams(
+      rim.reduce((sum, m) => sum + m.length, 0),
+      design,
+    ),
+  ]);
+};
+
+const shellSeam = ({ first, second, length }: Meeting, design: Design): Seam => {
+  const { thickness } = design.pan.sheet;
+  const inLine = first.startsWith('belly') && second.startsWith('belly');
+  return {
+    name: `${first} to ${second}`,
+    between: [first, second],
+    // A wing's sheet meets the wall it widens along the cut edge; everything else meets at a corner.
+    joint: inLine
+      ? 'open corner'
+      : first.startsWith('side') && second.startsWith('wing')
+        ? 'fillet'
+        : 'open corner',
+    side: 'outside',
+    run: 'continuous',
+    length,
+    size: thickness,
+    step: 'shell',
+    closedBy: null,
+  };
+};
+
+const baffleSeams = (model: PanModel, skin: Skin): readonly Seam[] => {
+  const { design } = model;
+  const lids = design.baffles.filter((b) => b.kind === 'lid' && b.fixed === 'welded');
+  return platesOf(model).flatMap((plate): Seam[] => {
+    const { baffle } = plate;
+    if (baffle.fixed !== 'welded') return [];
+    const over = baffle.kind === 'wall' ? lids.map((lid) => `lid "${lid.name}"`) : [];
+    return [
+      {
+        name: `${baffle.kind} "${baffle.name}" to the pan`,
+        between: [`${baffle.kind} "${baffle.name}"`, 'belly and sides'],
+        joint: 'tee',
+        side: 'inside',
+        run: 'stitch',
+        length: contactLength(plate, skin),
+        size: filletLeg(baffle.thickness, design.pan.sheet.thickness),
+        step: 'inside',
+        closedBy: over.length > 0 ? over.join(' and ') : null,
+      },
+    ];
+  });
+};
+
+const bossSeams = (design: Design): readonly Seam[] => {
+  const ring = (name: string, diameter: number): Seam => ({
+    name: `${name} to the pan`,
+    between: [name, 'pan'],
+    joint: 'ring',
+    side: 'outside',
+    run: 'continuous',
+    length: Math.PI * diameter,
+    size: design.pan.sheet.thickness,
+    step: 'bosses',
+    closedBy: null,
+  });
+  return [
+    ...(design.drain === null ? [] : [ring('drain bung', design.drain.bung)]),
+    ...design.bungs.map((bung) => ring(`bung "${bung.name}"`, bung.diameter)),
+  ];
+};
+
+/** The sheet passes through the flange and ends flush: a fillet below, an edge run above that is faced off. */
+const flangeSeams = (length: number, design: Design): readonly Seam[] => {
+  const { sheet, flange } = design.pan;
+  const base = { between: ['flange', 'pan'] as const, length, step: 'flange' as const };
+  return [
+    {
+      ...base,
+      name: 'flange to pan, below',
+      joint: 'fillet',
+      side: 'outside',
+      run: 'continuous',
+      size: filletLeg(sheet.thickness, flange.thickness),
+      closedBy: null,
+    },
+    {
+      ...base,
+      name: 'flange to pan, at the rail face',
+      joint: 'butt',
+      side: 'inside',
+      run: 'stitch',
+      size: sheet.thickness / 2,
+      closedBy: 'the block, once the face is flat',
+    },
+  ];
+};

@@ -1,0 +1,105 @@
+import type { Design } from '../design/index.js';
+import type { Seam, SeamStep } from './seam.js';
+
+/** Common practice, no source: tacks and stitches, mm, and the flatness to end with, mm per mm. */
+export const PRACTICE = Object.freeze({
+  tackPitch: [25, 40] as const,
+  stitch: [25, 50] as const,
+  flatness: 0.1,
+  flatnessOver: 300,
+});
+
+export interface WeldStep {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly seams: readonly Seam[];
+}
+
+/** The order that keeps the flange flat and every inside seam in reach; steps with nothing to do fall out. */
+export const weldSteps = (design: Design, seams: readonly Seam[]): readonly WeldStep[] => {
+  const of = (step: SeamStep): readonly Seam[] => seams.filter((seam) => seam.step === step);
+  const [tackLow, tackHigh] = PRACTICE.tackPitch;
+  const [stitchLow, stitchHigh] = PRACTICE.stitch;
+  const welded = design.baffles.filter((b) => b.fixed === 'welded');
+  const bolted = design.baffles.filter((b) => b.fixed === 'bolted');
+  const steps: (WeldStep | null)[] = [
+    {
+      title: 'Clean and fit up',
+      lines: [
+        'Never chlorinated cleaner near an arc; clean and vent.',
+        'Fold, then offer the parts to each other dry: inside edges touch, corners stand open outside.',
+      ],
+      seams: [],
+    },
+    {
+      title: 'Tack the shell',
+      lines: [
+        `Tack belly to sides every ${tackLow}–${tackHigh} mm, starting from the middle of each run, ends and sides by turns.`,
+        'Slip the flange on loose, bolt it to the strongback, and see that the shell still drops in without force.',
+        'Check both diagonals at the rail, and the depth at front, step and rear, before going on.',
+      ],
+      seams: [],
+    },
+    of('inside').length === 0
+      ? null
+      : {
+          title: 'Inside, before any lid closes it',
+          lines: [
+            ...(welded.some((b) => b.kind === 'wall') && welded.some((b) => b.kind === 'lid')
+              ? ['Walls first: no seam under a lid can be reached later.']
+              : []),
+            `Stitch ${stitchLow}–${stitchHigh} mm and miss as much; leave weeps and door edges clear.`,
+            ...(welded.some((b) => b.kind === 'lid')
+              ? ['Lids last, after every chip and bead of spatter is out.']
+              : []),
+          ],
+          seams: of('inside'),
+        },
+    {
+      title: 'Shell, outside',
+      lines: [
+        `Runs of ${stitchLow}–${stitchHigh} mm, left and right by turns, from the middle outwards; let each cool to hand-warm.`,
+        'Go round every corner without stopping on it.',
+      ],
+      seams: of('shell'),
+    },
+    of('bosses').length === 0
+      ? null
+      : {
+          title: 'Bungs',
+          lines: [
+            'Plug screwed in hand-tight as a heat sink, in two half turns from opposite starts; chase the thread after.',
+          ],
+          seams: of('bosses'),
+        },
+    {
+      title: 'Flange last, bolted to the strongback',
+      lines: [
+        'Every bolt tight, strongback on the rail face, a strip of gasket sheet between.',
+        `Tack every ${tackLow}–${tackHigh} mm, then runs of ${stitchLow}–${stitchHigh} mm: one end, the other end, one side, the other side.`,
+        'Leave it bolted until it is cold.',
+        `Then face the rail side flush and measure: flat within ${PRACTICE.flatness.toFixed(2)} mm per ${PRACTICE.flatnessOver} mm (common practice, no source).`,
+      ],
+      seams: of('flange'),
+    },
+    bolted.length === 0
+      ? null
+      : {
+          title: 'Bolted baffles',
+          lines: [
+            'Bolts with locking plates or wire, never a spring washer alone: a baffle adrift in the oil ends the engine.',
+            `Fit: ${bolted.map((b) => b.name).join(', ')}.`,
+          ],
+          seams: [],
+        },
+    {
+      title: 'Before it goes on',
+      lines: [
+        'Leak test as 4-weld/leak-test.txt says.',
+        'Turn the crank two full turns by hand with clay on floor, lid and tube; wash out every chip.',
+      ],
+      seams: [],
+    },
+  ];
+  return steps.filter((step): step is WeldStep => step !== null);
+};
