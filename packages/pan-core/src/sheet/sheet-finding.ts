@@ -208,7 +208,8 @@ const flaps = (design: Design): readonly SheetFinding[] => {
 };
 
 const cutLines = (parts: readonly Part[]): SheetFinding => {
-  const found = parts.flatMap(shopFindings);
+  // Small holes have a row of their own.
+  const found = parts.flatMap(shopFindings).filter((f) => f.id !== 'small-hole');
   const faults = found.filter((f) => f.severity === 'fault');
   const shown = faults[0] ?? found[0];
   return {

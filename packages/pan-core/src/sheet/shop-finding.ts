@@ -3,6 +3,7 @@ import {
   isClosed,
   largestGap,
   type Path,
+  type PathBox,
   pathArea,
   pathBox,
   pathCrossings,
@@ -36,7 +37,7 @@ export interface ShopFinding {
 /** Holes smaller than this share of the thickness are marked and drilled, not cut: common practice, no source. */
 export const SMALLEST_HOLE = 1;
 /** Metal between two cuts narrower than this share of the thickness burns away: common practice, no source. */
-export const SMALLEST_GAP = 1;
+export const SMALLEST_GAP = 0.5;
 
 /** What is wrong with a part's cut lines, or would trouble the cutter; empty when nothing is. */
 export const shopFindings = (part: Part): readonly ShopFinding[] => {
@@ -44,7 +45,9 @@ export const shopFindings = (part: Part): readonly ShopFinding[] => {
   if (!allFinite(part)) return [fault('number', `${part.name}: a coordinate is not a finite number.`)];
   const shapes = loops.flatMap((loop, i) => loopFaults(part, loop, i));
   if (shapes.length > 0) return shapes;
-  const cuts = [...loops, ...part.holes.map((h) => circlePath(h.at, h.diameter / 2))];
+  const cuts = [...loops, ...part.holes.map((h) => circlePath(h.at, h.diameter / 2))].map(
+    (path): Cut => ({ path, box: pathBox(path) }),
+  );
   return [...between(part, cuts), ...smallHoles(part), ...narrowGaps(part, cuts)];
 };
 
@@ -100,15 +103,20 @@ const samePiece = (s: Segment, t: Segment): boolean => {
   return ends && near(pointAt(s, 0.5), pointAt(t, 0.5));
 };
 
-const between = (part: Part, cuts: readonly Path[]): readonly ShopFinding[] => {
+interface Cut {
+  readonly path: Path;
+  readonly box: PathBox;
+}
+
+const between = (part: Part, cuts: readonly Cut[]): readonly ShopFinding[] => {
   const out: ShopFinding[] = [];
   cuts.forEach((cut, i) => {
-    if (i > 0 && pointInPath(part.outline, cut[0]!.from) === 'outside') {
+    if (i > 0 && pointInPath(part.outline, cut.path[0]!.from) === 'outside') {
       out.push(fault('outside', `${part.name}: a cut lies outside the outline.`));
     }
     for (const other of cuts.slice(i + 1)) {
       if (!boxesNear(cut, other, 0)) continue;
-      const met = pathCrossings(cut, other).length;
+      const met = pathCrossings(cut.path, other.path).length;
       if (met > 0) out.push(fault('crossing', `${part.name}: two cuts meet ${met} times.`, met, 0));
     }
   });
@@ -131,12 +139,12 @@ const smallHoles = (part: Part): readonly ShopFinding[] => {
   ];
 };
 
-const narrowGaps = (part: Part, cuts: readonly Path[]): readonly ShopFinding[] => {
+const narrowGaps = (part: Part, cuts: readonly Cut[]): readonly ShopFinding[] => {
   const limit = SMALLEST_GAP * part.thickness;
   let least = Number.POSITIVE_INFINITY;
   cuts.forEach((cut, i) => {
     for (const other of cuts.slice(i + 1)) {
-      if (boxesNear(cut, other, limit)) least = Math.min(least, pathGap(cut, other));
+      if (boxesNear(cut, other, limit)) least = Math.min(least, pathGap(cut.path, other.path));
     }
   });
   if (!(least > 0 && least < limit)) return [];
@@ -151,7 +159,8 @@ const narrowGaps = (part: Part, cuts: readonly Path[]): readonly ShopFinding[] =
   ];
 };
 
-const boxesNear = (a: Path, b: Path, reach: number): boolean => {
-  const [p, q] = [pathBox(a), pathBox(b)];
-  return [0, 1].every((i) => p.min[i]! - reach <= q.max[i]! && q.min[i]! - reach <= p.max[i]!);
-};
+const boxesNear = ({ box: p }: Cut, { box: q }: Cut, reach: number): boolean =>
+  p.min[0] - reach <= q.max[0] &&
+  q.min[0] - reach <= p.max[0] &&
+  p.min[1] - reach <= q.max[1] &&
+  q.min[1] - reach <= p.max[1];
