@@ -3,9 +3,11 @@ import { freeze } from '../numeric/index.js';
 import { createOilSystem, inventoryOf, restAnswer } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
 import { fitChecks } from './fit-checks.js';
+import { measureAgain } from './measure-again.js';
 import { mouthChecks } from './mouth-checks.js';
 import { oilChecks, runningFills } from './oil-checks.js';
 import type { Check, CheckReport, Status } from './report.js';
+import { sheetChecks } from './sheet-checks.js';
 import { unknownChecks } from './unknown-checks.js';
 
 export const STILL_OIL =
@@ -28,6 +30,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     ...oilChecks(design, system),
     ...mouthChecks(design, system, runningFills(design, assumed)),
     ...fitChecks(design, model),
+    ...sheetChecks(design, model),
   ];
   const order = ranked(checks);
   const below = model.cells.reduce(
@@ -42,7 +45,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     verdict: counts.fail > 0 ? 'fail' : counts.unknown > 0 ? 'unknown' : counts.warn > 0 ? 'warn' : 'pass',
     counts,
     first: order[0] ?? null,
-    next: order[1] ?? null,
+    next: order.find((c) => subject(c) !== subject(order[0] ?? c)) ?? null,
     capacity: {
       to_rail_L: below / 1e6,
       sharp_L: (model.sharp.shallow + model.sharp.sump) / 1e6,
@@ -59,7 +62,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     checks,
     assumed,
     unknown,
-    measureAgain: [],
+    measureAgain: measureAgain(design, checks),
     sayings: [STILL_OIL],
   });
 };
@@ -71,3 +74,6 @@ const ranked = (checks: readonly Check[]): readonly Check[] =>
   checks
     .filter((c) => c.status !== 'pass')
     .sort((a, b) => RANK[a.status] - RANK[b.status] || a.margin - b.margin);
+
+/** Held, settled and draw of one manoeuvre are one subject: the second line should tell something else. */
+const subject = (check: Check): string => check.id.replace(/^(mouth_held|mouth_settled|draw)_/, 'mouth_');

@@ -20,7 +20,9 @@ const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {
   if (tightest === null) return all;
   const hidden = bolts.filter((c) => c.because.includes('stands below it')).length;
   const because =
-    hidden === 0 ? tightest.because : `${tightest.because} Wings stand below ${hidden} of ${bolts.length} bolts.`;
+    hidden === 0
+      ? tightest.because
+      : `${tightest.because} Wings stand below ${hidden} of ${bolts.length} bolts.`;
   return [...all.filter((c) => c.kind !== 'bolt'), { ...tightest, name: 'flange bolts', because }];
 };
 

@@ -34,11 +34,17 @@ export interface Rule {
   readonly fix: string;
 }
 
+/** Slack in the check's unit as a plain number, so that margins of unlike checks can be put in order. */
+export const marginOf = (slack: number, unit: string, limit: number): number =>
+  slack / (SCALE[unit] ?? Math.max(Math.abs(limit), 1));
+
 /** A row of the report: compares once, in one place. A value that is not known is `unknown`. */
 export const judge = (rule: Rule): Check => {
   const { value, limit, unit, wants } = rule;
   const slack = value === null ? Number.NaN : wants === 'at least' ? value - limit : limit - value;
-  const status: Status = value === null ? 'unknown' : slack >= 0 ? 'pass' : rule.miss;
+  // A size worked out to land on its limit must pass, whatever its last digit says.
+  const held = slack >= -1e-9 * Math.max(1, Math.abs(limit));
+  const status: Status = value === null ? 'unknown' : held ? 'pass' : rule.miss;
   return {
     id: rule.id,
     group: rule.group,
@@ -49,7 +55,7 @@ export const judge = (rule: Rule): Check => {
     unit,
     because: rule.because,
     try: status === 'pass' ? '' : rule.fix,
-    margin: value === null ? 0 : slack / (SCALE[unit] ?? Math.max(Math.abs(limit), 1)),
+    margin: value === null ? 0 : marginOf(slack, unit, limit),
   };
 };
 
