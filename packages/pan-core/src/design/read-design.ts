@@ -1,4 +1,4 @@
-import { z } from 'zod/mini';
+import * as z from 'zod/mini';
 import { PanError } from '../errors/index.js';
 import { freeze } from '../numeric/index.js';
 import type { Unit } from '../units/index.js';

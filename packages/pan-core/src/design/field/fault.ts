@@ -1,4 +1,4 @@
-import type { z } from 'zod/mini';
+import type * as z from 'zod/mini';
 import type { ErrorCode, Problem } from '../../errors/index.js';
 
 export type Place = readonly (string | number)[];

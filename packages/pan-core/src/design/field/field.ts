@@ -1,4 +1,4 @@
-import { z } from 'zod/mini';
+import * as z from 'zod/mini';
 import type { QuantityKind } from '../../units/index.js';
 import { type Fault, faultOf, issueOf, type Place } from './fault.js';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod/mini';
+import * as z from 'zod/mini';
 import { nearestWord } from '../../units/index.js';
 import { type Fault, foundText, type Place } from './fault.js';
 import { type Description, type Field, passOn, type Report, readInto, refused, schemaOf } from './field.js';
