@@ -58,8 +58,8 @@ export const wallTop = (design: Design, wall: Wall, stepDepth: number): number =
     (b): b is Lid =>
       b.kind === 'lid' &&
       (wall.run === 'across'
-        ? b.rear < wall.at && wall.at < b.front
-        : (b.span === null || (b.span[0] < wall.at && wall.at < b.span[1])) &&
+        ? b.rear <= wall.at && wall.at <= b.front
+        : (b.span === null || (b.span[0] <= wall.at && wall.at <= b.span[1])) &&
           (wall.span === null || (b.rear < wall.span[1] && wall.span[0] < b.front))),
   );
   return over.length > 0 ? Math.min(...over.map((lid) => lid.down)) : stepDepth;
