@@ -1,17 +1,16 @@
 import { PanError } from '../errors/index.js';
 import { isClosed, type Path, pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
-import type { Fold, Part } from '../sheet/index.js';
+import type { Part } from '../sheet/index.js';
 import { circleEntity, type Entity, lineEntity, pathEntity, textEntity } from './dxf-entity.js';
 import { dxfFile } from './dxf-file.js';
+import { CHARACTER, labelAlong, markLabel } from './dxf-label.js';
 import { oneLine, wrapLine } from './one-line.js';
 import { foldWords, partWords } from './part-words.js';
 
 /** Side of the square that proves a print or an import true to size, mm. */
 export const CHECK_SQUARE = 100;
 const CLEAR = 20;
-// Width of a character of the plain stroke font over its height, on the wide side.
-const CHARACTER = 0.95;
 
 /** What every drawing of a set says besides its part. */
 export interface SheetWords {
@@ -32,7 +31,7 @@ export const partDxf = (part: Part, { title, warning, sentences }: SheetWords): 
   const height = Math.min(7, Math.max(2.5, Math.max(...part.flat) / 120));
   const foot = box.min[1] - CLEAR;
   const left = box.min[0] + CHECK_SQUARE + CLEAR;
-  const across = Math.max(box.max[0] - left, 60 * height * CHARACTER);
+  const across = Math.max(box.max[0] - left, 70 * height * CHARACTER);
   const column = textColumn([left, foot], across, [
     ...(warning === null ? [] : [{ text: warning, height: 1.5 * height }]),
     ...[oneLine(title, 100), ...partWords(part), ...part.notes, ...sentences].map((text) => ({
@@ -42,8 +41,14 @@ export const partDxf = (part: Part, { title, warning, sentences }: SheetWords): 
   ]);
   const entities = [
     ...cutLoops(part),
-    ...part.folds.flatMap((fold) => [lineEntity('fold', fold.from, fold.to), foldLabel(fold, height)]),
-    ...part.marks.map((mark) => pathEntity('mark', mark.path, isClosed(mark.path))),
+    ...part.folds.flatMap((fold) => [
+      lineEntity('fold', fold.from, fold.to),
+      labelAlong(fold.from, fold.to, height, foldWords(fold)),
+    ]),
+    ...part.marks.flatMap((mark) => [
+      pathEntity('mark', mark.path, isClosed(mark.path)),
+      markLabel(mark, 0.7 * height),
+    ]),
     checkSquare([box.min[0], foot - CHECK_SQUARE]),
     textEntity('note', [box.min[0] + 5, foot - CHECK_SQUARE + 5], 4, `${CHECK_SQUARE} mm check square`),
     ...column.entities,
@@ -102,21 +107,6 @@ const cutLoops = (part: Part): readonly Entity[] => {
     ...part.openings.map((opening) => pathEntity('through', opening, true)),
     pathEntity('through', part.outline, true),
   ];
-};
-
-/** The fold's words along its line, upright to read, no longer than the line. */
-const foldLabel = (fold: Fold, height: number): Entity => {
-  const text = foldWords(fold);
-  const [dx, dy] = [fold.to[0] - fold.from[0], fold.to[1] - fold.from[1]];
-  const length = Math.hypot(dx, dy);
-  const size = Math.max(1, Math.min(height, (0.9 * length) / ([...text].length * CHARACTER)));
-  const straight = Math.atan2(dy, dx);
-  const turned = straight > Math.PI / 2 || straight <= -Math.PI / 2 ? straight + Math.PI : straight;
-  const at: Vec2 = [
-    (fold.from[0] + fold.to[0]) / 2 - Math.sin(turned) * 0.6 * size,
-    (fold.from[1] + fold.to[1]) / 2 + Math.cos(turned) * 0.6 * size,
-  ];
-  return textEntity('note', at, size, text, turned, true);
 };
 
 const checkSquare = ([x, y]: Vec2): Entity => {

@@ -1,0 +1,58 @@
+import { buildPan, checkDesign, cutParts, cutSet, PanError, panelsOf, platesOf } from 'pan-core';
+import { readDesignFile } from '../read/index.js';
+import { cutScreen, stopScreen } from '../terminal/cut-screen.js';
+import { writeSet } from '../write/index.js';
+import type { ExitCode, Run, Screen } from './command.js';
+
+/** `pan cut` with its words understood. */
+export interface CutOptions {
+  readonly file: string;
+  readonly out: string;
+  readonly despiteFails: boolean;
+  readonly replace: boolean;
+}
+
+/**
+ * Writes the cut set of a design, whole or not at all. Stops with 1, and writes nothing, while a check
+ * fails or cannot be told; with `despiteFails` it writes a set marked on every part, and still ends with 1.
+ */
+export const cutCommand = async (options: CutOptions, screen: Screen): Promise<ExitCode> => {
+  const read = await readDesignFile(options.file);
+  const report = checkDesign(read);
+  const open = report.checks.filter((c) => c.status === 'fail' || c.status === 'unknown');
+  const ready = open.length === 0;
+  if (!ready && !options.despiteFails) {
+    if (screen.json) screen.write(dataText({ ready, not_ready: open.map((c) => c.id), folder: null }));
+    screen.tell(stopScreen(report, open, screen));
+    return 1;
+  }
+  const model = buildPan(read.design);
+  const parts = cutParts(read.design, model.profile, platesOf(model), panelsOf(model));
+  const files = await cutSet(model, parts, report);
+  const written = writeSet(options.out, files, options.replace);
+  if (screen.json) {
+    const manifest = files.find((file) => file.path === 'manifest.json')?.content;
+    const { folder, replaced, keptAt } = written;
+    const content: unknown = typeof manifest === 'string' ? JSON.parse(manifest) : {};
+    screen.write(dataText({ folder, replaced, kept_at: keptAt, ...(content as object) }));
+  } else screen.write(cutScreen(report, parts, open, written, screen));
+  return ready ? 0 : 1;
+};
+
+const dataText = (data: object): string => `${JSON.stringify(data, null, 2)}\n`;
+
+export const cut: Run = async ({ file, options }, screen) => {
+  const { out } = options;
+  if (typeof out !== 'string') {
+    throw new PanError({
+      code: 'input-option',
+      path: [],
+      message: '`pan cut` needs --out: the folder to write the set into.',
+      advice: 'For example: pan cut my-pan.yaml --out my-pan-cut',
+    });
+  }
+  return cutCommand(
+    { file, out, despiteFails: options['despite-fails'] === true, replace: options.replace === true },
+    screen,
+  );
+};
