@@ -6,6 +6,7 @@ import { AT_REST, attitudeOf } from './attitude.js';
 import { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
 import { createMeasure, measureCells } from './level.js';
 import { type Lip, lipOf } from './lip.js';
+import { rimHeight, submergenceOf } from './mouth-depth.js';
 import { createScene, DRY, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
 import { aim, ramp } from './ramp.js';
 import { type Rest, restOil } from './rest.js';
@@ -166,7 +167,7 @@ const answerOf = (
     load,
     up: [...o.up] as Vec3,
     pools,
-    pickup: pickupOf(model, scene, minePool),
+    pickup: pickupOf(system, scene, state, minePool),
     lip: lipOf(system, scene, state, levelOf(scene, minePool)),
   });
 };
@@ -178,19 +179,15 @@ const depthUnder = (o: Oriented, mouth: Mouth, h: number): number => {
   return (atRail - h) / o.up[2];
 };
 
-const pickupOf = (model: PanModel, scene: Scene, pool: Pool): PickupAnswer => {
-  const o = scene.oriented;
-  const { centre, radius } = model.mouth;
-  const rim = heightOf(o, centre) + radius * Math.hypot(o.up[0], o.up[1]);
-  const level = pool.volume > NO_OIL ? levelOf(scene, pool) : (o.low[model.mouth.cell] as number);
-  const submergence = level - rim;
-  const below = measureCells(o, pool.cells, rim, createMeasure()).volume;
-  const spare = Math.max(0, pool.volume - below);
-  const pump = model.design.oil.pump;
+const pickupOf = (system: OilSystem, scene: Scene, state: PoolState, pool: Pool): PickupAnswer => {
+  const submergence = submergenceOf(system, scene, state);
+  const below = measureCells(scene.oriented, pool.cells, rimHeight(system, scene), createMeasure()).volume;
+  const spare = submergence > 0 ? Math.max(0, pool.volume - below) : 0;
+  const pump = system.model.design.oil.pump;
   return {
     submergence,
     covered: submergence > 0,
-    spare: submergence > 0 ? spare : 0,
-    drawSeconds: pump === null ? null : submergence > 0 ? spare / pump : 0,
+    spare,
+    drawSeconds: pump === null ? null : spare / pump,
   };
 };

@@ -13,4 +13,5 @@ export { type Body, createBody, createOriented, heightOf, type Oriented, orient 
 export { type DepthRow, depthTable } from './depth-table.js';
 export { type Inventory, inventoryOf } from './inventory.js';
 export { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
+export { type Limit, limitRing, limitToward, loadToward, MOST_G } from './limit.js';
 export type { Lip } from './lip.js';
