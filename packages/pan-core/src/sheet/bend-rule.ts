@@ -35,6 +35,9 @@ export const tableK = (radius: number, thickness: number, hardness: Hardness): n
   return row?.[hardness] ?? 0.5;
 };
 
+/** The handbook's factor of the thickness in c·T + 1.57·R, by hardness. */
+export const handbookConstant = (hardness: Hardness): number => data.handbook_c[hardness];
+
 /**
  * The rule for a design's sheet: its own test bend if there is one, else the way named in `pan.joints`.
  *
@@ -62,7 +65,7 @@ export const bendRule = (design: Design): BendRule => {
     };
   }
   if (allowance === 'handbook') {
-    const c = data.handbook_c[(row?.handbook ?? 'medium') as Hardness];
+    const c = handbookConstant((row?.handbook ?? 'medium') as Hardness);
     return {
       allowance: (angle) => allowanceByHandbook(angle, bendRadius, thickness, c),
       words: `handbook length ${c} T + 1.57 R for 90 deg`,

@@ -11,7 +11,7 @@ export {
   outsideSetback,
 } from './bend-allowance.js';
 export { bendsOf, type ListedBend } from './bend-list.js';
-export { type BendRule, bendRule, type Hardness, tableK } from './bend-rule.js';
+export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from './bend-rule.js';
 export { buttTrim } from './butt-trim.js';
 export { cutParts } from './cut-parts.js';
 export type { SheetFinding } from './finding.js';
