@@ -7,6 +7,7 @@ import { deepestTurn } from './deepest-turn.js';
 import { leastGap, NO_ROCK, type Rock } from './least-gap.js';
 import { hullOfShape, inPanAxes, sweptByMoves } from './obstacle-hull.js';
 import { planeGap } from './plane-gap.js';
+import { surfaceName } from './surface-name.js';
 import { movementWords, round1 } from './words.js';
 
 /** One place of closest approach, signed. */
@@ -91,8 +92,6 @@ const approach = (
     return { distance: gap.distance, at: gap.onBody, feature, angle: gap.angle };
   }
   const deep = deepestTurn(body, hull, rock);
-  const from = deep.facet?.from;
-  const feature =
-    from === undefined ? body.solids[gap.solid]!.name : body.solids[from.solid]!.faceNames[from.face]!;
+  const feature = surfaceName(body, deep) ?? body.solids[gap.solid]!.name;
   return { distance: -deep.depth, at: deep.at, feature, angle: deep.angle };
 };

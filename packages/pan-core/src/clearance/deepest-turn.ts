@@ -1,4 +1,11 @@
-import { bestFirst, type Deepest, deepestPoint, type RoundHull, turnAboutX } from '../geometry/index.js';
+import {
+  bestFirst,
+  type Deepest,
+  deepestMiddle,
+  deepestPoint,
+  type RoundHull,
+  turnAboutX,
+} from '../geometry/index.js';
 import type { Vec3 } from '../numeric/index.js';
 import type { Body } from './body.js';
 import type { Rock } from './least-gap.js';
@@ -10,7 +17,7 @@ export interface DeepestTurn extends Deepest {
 interface Stretch {
   readonly middle: number;
   readonly half: number;
-  readonly found: Deepest;
+  readonly upper: number;
 }
 
 /** Still: to a thousandth of a micrometre. While the engine rocks: to a hundredth of a millimetre. */
@@ -26,28 +33,31 @@ const MOST_STRETCHES = 40;
  */
 export const deepestTurn = (body: Body, hull: RoundHull, rock: Rock): DeepestTurn => {
   const made = body.depth();
-  if (rock.angle === 0) return { ...deepestPoint(made, hull, 0, STILL), angle: 0 };
-  const open = bestFirst<Stretch>((s) => s.found.depth);
+  if (rock.angle === 0) {
+    return { ...deepestMiddle(made, hull, deepestPoint(made, hull, 0, STILL)), angle: 0 };
+  }
+  const open = bestFirst<Stretch>((s) => s.upper);
   let reached: DeepestTurn = { depth: 0, at: hull.points[0]!, facet: null, angle: 0 };
-  const look = (middle: number, half: number): void => {
-    const here = deepestPoint(made, turned(hull, rock.height, -middle), reached.depth, ROCKING / 4);
-    if (here.facet !== null) reached = { ...here, angle: middle };
-    const found = deepestPoint(made, sweptHull(hull, rock.height, -middle, half), reached.depth, ROCKING / 4);
-    if (found.facet !== null) open.push({ middle, half, found });
+  const reach = (angle: number): void => {
+    const here = deepestPoint(made, turned(hull, rock.height, -angle), reached.depth, ROCKING / 4);
+    if (here.facet !== null) reached = { ...here, angle };
   };
+  const look = (middle: number, half: number): void => {
+    reach(middle);
+    const swept = sweptHull(hull, rock.height, -middle, half);
+    open.push({ middle, half, upper: deepestPoint(made, swept, reached.depth, ROCKING / 4).depth });
+  };
+  // The most is usually reached at an end of the turn; knowing it first spares many stretches.
+  for (const end of [-rock.angle, rock.angle]) reach(end);
   look(0, rock.angle);
-  // The ends are where the most is usually reached; knowing it first spares many stretches.
-  for (const end of [-rock.angle, rock.angle]) {
-    const here = deepestPoint(made, turned(hull, rock.height, -end), reached.depth, ROCKING / 4);
-    if (here.facet !== null) reached = { ...here, angle: end };
-  }
-  for (let count = 0; count < MOST_STRETCHES; count++) {
+  for (let count = 0; ; count++) {
     const top = open.pop();
-    if (top === undefined || top.found.depth <= reached.depth + ROCKING) break;
+    if (top === undefined) return reached;
+    if (top.upper <= reached.depth + ROCKING || count === MOST_STRETCHES) {
+      return { ...reached, depth: Math.max(reached.depth, top.upper) };
+    }
     for (const s of [-1, 1]) look(top.middle + (s * top.half) / 2, top.half / 2);
-    if (count === MOST_STRETCHES - 1) return { ...(open.pop()?.found ?? reached), angle: reached.angle };
   }
-  return reached;
 };
 
 const turned = (hull: RoundHull, height: number, angle: number): RoundHull => ({

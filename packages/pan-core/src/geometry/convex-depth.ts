@@ -10,7 +10,7 @@ import {
   halfSpacesOf,
 } from './convex-solid.js';
 import { distanceToFacet, type Facet } from './facet.js';
-import { simplexBound } from './simplex-bound.js';
+import { type SimplexBound, simplexBound } from './simplex-bound.js';
 import { unionBoundary } from './union-boundary.js';
 
 /** The hull of some points, thickened all round by a radius: a box, a rod with round ends, a swept rod. */
@@ -49,11 +49,15 @@ interface Cell {
   readonly solid: number;
   readonly facets: readonly Facet[];
   readonly upper: number;
+  /** The facets whose distances make the bound, with their share in it. */
+  readonly binding: readonly { readonly facet: Facet; readonly share: number }[];
 }
 
 /** On the hull or inside it to within this, mm. */
 const ON_HULL = 1e-9;
-const MOST_CELLS = 6000;
+const MOST_CELLS = 3000;
+/** Less than this is rounding, mm. */
+const NO_SAG = 1e-10;
 const CUT_ROUNDS = 4;
 
 /**
@@ -75,8 +79,9 @@ export const deepestPoint = (
   let best: Deepest = { depth: Math.max(enough, 0), at: hull.points[0]!, facet: null };
   const offer = (p: Vec3, facets: readonly Facet[]): void => {
     const near = nearestFacet(facets, p);
-    if (near !== null && near.distance > best.depth)
+    if (near !== null && near.distance > best.depth) {
       best = { depth: near.distance, at: p, facet: near.facet };
+    }
   };
 
   const cellOf = (corners: Corners, solid: number, parents: readonly Facet[]): Cell | null => {
@@ -91,7 +96,7 @@ export const deepestPoint = (
       const outside = gap.distance - hull.radius;
       if (outside <= ON_HULL) {
         offer(p, facets);
-        return { corners, solid, facets, upper: bound.value };
+        return { corners, solid, facets, upper: bound.value, binding: bindingOf(bound, facets) };
       }
       const normal: Vec3 = [-gap.toward[0], -gap.toward[1], -gap.toward[2]];
       touching.push({ normal, offset: dot3(normal, gap.onB) + hull.radius });
@@ -101,13 +106,18 @@ export const deepestPoint = (
         gap.onB[2] + normal[2] * hull.radius,
       ];
       if (body.spaces.some((space) => within(space, on))) offer(on, body.boundary);
-      if (round === CUT_ROUNDS) return { corners, solid, facets, upper: bound.value };
+      if (round === CUT_ROUNDS) {
+        return { corners, solid, facets, upper: bound.value, binding: bindingOf(bound, facets) };
+      }
     }
   };
 
   const open = bestFirst<Cell>((c) => c.upper);
+  let ceiling = 0;
   const keep = (cell: Cell | null): void => {
-    if (cell !== null && cell.upper > best.depth + tolerance) open.push(cell);
+    if (cell === null) return;
+    if (cell.upper > best.depth + tolerance) open.push(cell);
+    else ceiling = Math.max(ceiling, cell.upper);
   };
   const box = grown(boundsOf(hull.points), hull.radius);
   body.solids.forEach((solid, s) => {
@@ -115,19 +125,26 @@ export const deepestPoint = (
     if (hullGap(solid.vertices, hull.points).distance > hull.radius) return;
     for (const corners of tetrahedra(common(box, body.bounds[s]!))) keep(cellOf(corners, s, body.boundary));
   });
-  for (let count = 0; count < MOST_CELLS; count++) {
+  for (let count = 0; ; count++) {
     const cell = open.pop();
-    if (cell === undefined || cell.upper <= best.depth + tolerance) return best;
-    for (const corners of halves(cell.corners)) keep(cellOf(corners, cell.solid, cell.facets));
+    if (cell === undefined) break;
+    if (cell.upper <= best.depth + tolerance || count === MOST_CELLS) {
+      ceiling = Math.max(ceiling, cell.upper);
+      break;
+    }
+    for (const corners of halves(cell)) keep(cellOf(corners, cell.solid, cell.facets));
   }
-  const left = open.pop();
-  return left === undefined ? best : { ...best, depth: Math.max(best.depth, left.upper) };
+  return { ...best, depth: Math.max(best.depth, ceiling) };
 };
 
-const within = (spaces: readonly HalfSpace[], p: Vec3): boolean =>
+const bindingOf = (bound: SimplexBound, facets: readonly Facet[]): Cell['binding'] =>
+  bound.binding.map(({ index, share }) => ({ facet: facets[index]!, share }));
+
+/** Whether a point lies inside planes, or on them to a millionth of a micrometre. */
+export const within = (spaces: readonly HalfSpace[], p: Vec3): boolean =>
   spaces.every((h) => dot3(h.normal, p) <= h.offset + ON_HULL);
 
-const nearestFacet = (
+export const nearestFacet = (
   facets: readonly Facet[],
   p: Vec3,
 ): { readonly distance: number; readonly facet: Facet } | null => {
@@ -204,18 +221,27 @@ const tetrahedra = ({ low, high }: Bounds): readonly Corners[] => {
   ];
 };
 
-/** Cut in two at the middle of the longest edge. */
-const halves = (corners: Corners): readonly [Corners, Corners] => {
-  let [i, j, most] = [0, 1, -1];
+/**
+ * Cut in two at the middle of the edge along which the binding distances sag most below the straight line
+ * between its ends, for that is what the bound gives away; of the longest edge where none does.
+ */
+const halves = (cell: Cell): readonly [Corners, Corners] => {
+  const { corners } = cell;
+  const ends = cell.binding.map(({ facet }) => corners.map((p) => distanceToFacet(facet, p)));
+  let cut = { a: 0, b: 1, middle: corners[0], sag: -1, length: -1 };
   for (let a = 0; a < 4; a++)
     for (let b = a + 1; b < 4; b++) {
       const [p, q] = [corners[a]!, corners[b]!];
+      const middle: Vec3 = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2];
       const length = Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
-      if (length > most) [i, j, most] = [a, b, length];
+      let sag = 0;
+      cell.binding.forEach(({ facet, share }, k) => {
+        sag += share * ((ends[k]![a]! + ends[k]![b]!) / 2 - distanceToFacet(facet, middle));
+      });
+      if (sag < NO_SAG) sag = 0;
+      if (sag > cut.sag || (sag === cut.sag && length > cut.length)) cut = { a, b, middle, sag, length };
     }
-  const [p, q] = [corners[i]!, corners[j]!];
-  const middle: Vec3 = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2];
-  const put = (at: number, k: 0 | 1 | 2 | 3): Vec3 => (k === at ? middle : corners[k]);
+  const put = (at: number, k: 0 | 1 | 2 | 3): Vec3 => (k === at ? cut.middle : corners[k]);
   const swap = (at: number): Corners => [put(at, 0), put(at, 1), put(at, 2), put(at, 3)];
-  return [swap(j), swap(i)];
+  return [swap(cut.b), swap(cut.a)];
 };

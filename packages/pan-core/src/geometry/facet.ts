@@ -11,7 +11,14 @@ export interface Facet {
   readonly from: { readonly solid: number; readonly face: number };
 }
 
-export const facetOf = (loop: readonly Vec3[], from: Facet['from']): Facet => {
+/** Corners nearer to the next than this are one corner, mm. */
+const SAME = 1e-12;
+
+export const facetOf = (corners: readonly Vec3[], from: Facet['from']): Facet => {
+  const loop = corners.filter((p, i) => {
+    const q = corners[(i + 1) % corners.length]!;
+    return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) > SAME;
+  });
   const normal = unit3(loopNormal(loop));
   const inward = loop.map((a, i) => unit3(cross3(normal, subtract3(loop[(i + 1) % loop.length]!, a))));
   return { loop, normal, offset: dot3(normal, loop[0]!), inward, from };

@@ -93,3 +93,4 @@ export {
 } from './convex-solid.js';
 export { distanceToFacet, type Facet, facetOf } from './facet.js';
 export { nearestOnSegment, pathDistance, pathGap, segmentDistance } from './path-distance.js';
+export { deepestMiddle } from './deepest-middle.js';

@@ -3,6 +3,8 @@ export interface SimplexBound {
   readonly value: number;
   /** Shares of the four corners where it is reached. */
   readonly weights: readonly [number, number, number, number];
+  /** Share of each function in the mean that is nowhere greater than `value`; none for one that does not bind. */
+  readonly binding: readonly { readonly index: number; readonly share: number }[];
 }
 
 const MOST_PIVOTS = 120;
@@ -35,12 +37,14 @@ export const simplexBound = (
   });
   const gain = new Float64Array(columns + 1);
   for (let k = 0; k < functions; k++) gain[k] = 1;
+  const basis = [columns - 4, columns - 3, columns - 2, columns - 1];
   for (let pivot = 0; pivot < MOST_PIVOTS; pivot++) {
     const column = entering(gain, columns, pivot > MOST_PIVOTS / 2);
-    if (column < 0) return solved(gain, columns);
+    if (column < 0) return solved(rows, basis, gain, functions);
     const leaving = leavingRow(rows, column, right);
     if (leaving < 0) return null;
     pivotOn(rows, gain, leaving, column);
+    basis[leaving] = column;
   }
   return loose(values);
 };
@@ -89,7 +93,13 @@ const pivotOn = (
   }
 };
 
-const solved = (gain: Float64Array, columns: number): SimplexBound => {
+const solved = (
+  rows: readonly Float64Array[],
+  basis: readonly number[],
+  gain: Float64Array,
+  functions: number,
+): SimplexBound => {
+  const columns = gain.length - 1;
   // The last entry holds minus the sum of x; the slack entries hold minus the dual prices.
   const sum = -gain[columns]!;
   const price = (i: number): number => Math.max(0, -gain[columns - 4 + i]!) / sum;
@@ -97,10 +107,14 @@ const solved = (gain: Float64Array, columns: number): SimplexBound => {
   return {
     value: 1 / sum - 1,
     weights: [price(0) / total, price(1) / total, price(2) / total, price(3) / total],
+    binding: basis.flatMap((index, i) =>
+      index < functions ? [{ index, share: rows[i]![columns]! / sum }] : [],
+    ),
   };
 };
 
-const loose = (values: readonly (readonly number[])[]): SimplexBound => ({
-  value: Math.min(...values.map((row) => Math.max(...row))),
-  weights: [0.25, 0.25, 0.25, 0.25],
-});
+const loose = (values: readonly (readonly number[])[]): SimplexBound => {
+  const tops = values.map((row) => Math.max(...row));
+  const value = Math.min(...tops);
+  return { value, weights: [0.25, 0.25, 0.25, 0.25], binding: [{ index: tops.indexOf(value), share: 1 }] };
+};

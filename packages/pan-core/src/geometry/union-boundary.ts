@@ -9,6 +9,7 @@ import {
   loopNormal,
 } from './convex-solid.js';
 import { type Facet, facetOf } from './facet.js';
+import { mergedFacets } from './facet-merge.js';
 
 /** Faces nearer than this to another solid count as touching it, mm; the boundary is true to about as much. */
 const TOUCH = 1e-7;
@@ -22,7 +23,7 @@ const NO_AREA = 1e-10;
 export const unionBoundary = (solids: readonly ConvexSolid[]): readonly Facet[] => {
   const spaces = solids.map(halfSpacesOf);
   const bounds = solids.map((s) => boundsOf(s.vertices));
-  return solids.flatMap((solid, s) =>
+  const facets = solids.flatMap((solid, s) =>
     solid.faces.flatMap((face, f) => {
       const whole = face.map((i) => solid.vertices[i]!);
       const own = spaces[s]![f]!;
@@ -36,6 +37,7 @@ export const unionBoundary = (solids: readonly ConvexSolid[]): readonly Facet[] 
       return pieces.map((loop) => facetOf(loop, { solid: s, face: f }));
     }),
   );
+  return mergedFacets(facets, TOUCH);
 };
 
 const sharesFace = (own: HalfSpace, others: readonly HalfSpace[]): boolean =>
