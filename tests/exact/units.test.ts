@@ -1,11 +1,22 @@
 import { create, unitDependencies } from 'mathjs';
-import { commonUnits, findUnit, fromInside, loadUnits, readQuantity, toInside } from 'pan-core/units/index.js';
+import {
+  commonUnits,
+  findUnit,
+  fromInside,
+  loadUnits,
+  readQuantity,
+  toInside,
+} from 'pan-core/units/index.js';
 import table from 'pan-core/units/units.json' with { type: 'json' };
 import { describe, expect, it } from 'vitest';
 
 const math = create(unitDependencies === undefined ? {} : { unitDependencies });
 
-const value = (raw: unknown, kind: Parameters<typeof readQuantity>[1], bare: string | null = null): number => {
+const value = (
+  raw: unknown,
+  kind: Parameters<typeof readQuantity>[1],
+  bare: string | null = null,
+): number => {
   const read = readQuantity(raw, kind, bare);
   if (!read.ok) throw new Error(`${String(raw)} ${read.reason}`);
   return read.value;

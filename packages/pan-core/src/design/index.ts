@@ -1,3 +1,5 @@
 export type * from './design.js';
+export { designJsonSchema } from './json-schema.js';
+export { designKeyRows, type KeyRow } from './key-list.js';
 export { findMaterial, type Material, type Metal, materials, smallestBendRadius } from './material.js';
 export { missingUnits, readDesign } from './read-design.js';

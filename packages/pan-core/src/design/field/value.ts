@@ -62,6 +62,7 @@ export const quantity = (
   kind: QuantityKind,
   about: string,
   range: Range = {},
+  needsUnit = false,
 ): Field<number> => ({
   about: {
     form: 'quantity',
@@ -75,6 +76,17 @@ export const quantity = (
   schema: schemaOf<number>((raw, report) => {
     if (raw === undefined)
       return refuse(report, missing, `${kindWords(kind).say}, such as ${kindWords(kind).example}`);
+    if (raw === null) {
+      const advice = 'Write a value, or leave the key out where it may be.';
+      report({
+        code: 'input-missing',
+        says: 'is empty',
+        expected: kindWords(kind).say,
+        found: 'nothing',
+        advice,
+      });
+      return refused;
+    }
     if (raw === 'unknown') {
       const advice = 'Measure it; where a usual value is known, leave the key out to take it.';
       report({
@@ -86,7 +98,8 @@ export const quantity = (
       });
       return refused;
     }
-    const read = readQuantity(raw, kind, bareUnit(kind, reading.units), reading.extra);
+    const bare = needsUnit ? null : bareUnit(kind, reading.units);
+    const read = readQuantity(raw, kind, bare, reading.extra);
     if (!read.ok) {
       if (read.missing !== undefined) reading.onMissingUnit(read.missing);
       const { code, reason: says, expected, advice } = read;

@@ -132,7 +132,7 @@ const checkDoor = (
 ): void => {
   const [mine, other] = across ? (['y', 'x'] as const) : (['x', 'y'] as const);
   const wall = across ? 'a wall across' : 'a wall along';
-  if (door[mine] === undefined) {
+  if (door[mine] === undefined && door[other] === undefined) {
     report(
       {
         code: 'input-missing',

@@ -1,9 +1,16 @@
 import { type Field, quantity, type Range, type Reading, tuple } from '../field/index.js';
 
+/** Keeps slips of a unit out of everything that has no narrower range; not worth saying to people. */
+const ANYWHERE: Range = { from: '-10000 mm', to: '10000 mm' };
+
 /** The fields that depend on the file's units, bound to them. */
 export const kitFor = (reading: Reading) => {
-  const length = (about: string, range: Range = {}): Field<number> =>
-    quantity(reading, 'length', about, { from: '-10000 mm', to: '10000 mm', ...range });
+  const length = (about: string, range?: Range): Field<number> => {
+    const field = quantity(reading, 'length', about, range ?? ANYWHERE);
+    return range === undefined
+      ? { ...field, about: { ...field.about, range: '' } as Field<number>['about'] }
+      : field;
+  };
   return {
     length,
     /** A length that must be more than nothing. */
@@ -13,6 +20,8 @@ export const kitFor = (reading: Reading) => {
       quantity(reading, 'volume', about, range),
     angle: (about: string, range: Range = { from: '-45 deg', to: '45 deg' }) =>
       quantity(reading, 'angle', about, range),
+    /** A road's slope: a bare number could be degrees or per cent, so it needs its unit. */
+    grade: (about: string) => quantity(reading, 'angle', about, { from: '-45 deg', to: '45 deg' }, true),
     anglePerG: (about: string) => quantity(reading, 'angle per g', about, { from: '-20 deg', to: '20 deg' }),
     acceleration: (about: string) => quantity(reading, 'acceleration', about, { from: '0 g', to: '5 g' }),
     flow: (about: string) => quantity(reading, 'flow', about, { above: '0 L/min', to: '500 L/min' }),

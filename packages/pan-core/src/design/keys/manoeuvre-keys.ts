@@ -9,7 +9,7 @@ const loadKeys = (k: Kit) => ({
   accelerating: optional(k.acceleration('accelerating')),
   left_turn: optional(k.acceleration('turning left')),
   right_turn: optional(k.acceleration('turning right')),
-  grade: optional(k.angle('slope of the road, uphill positive; write 10 % or 6 deg')),
+  grade: optional(k.grade('slope of the road, uphill positive, with its unit: 10 % or 6 deg')),
 });
 
 interface LoadKeys {

@@ -26,7 +26,7 @@ export const fileNotRead = (about: string, says: string, advice: string): Field<
   about: {
     form: 'text',
     longest: 200,
-    sample: '',
+    sample: 'a file',
     about,
     required: true,
     assumed: null,

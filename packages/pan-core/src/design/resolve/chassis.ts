@@ -20,6 +20,8 @@ export const resolveChassis = (keys: ChassisKeys | undefined, notes: Notes): Cha
       'how far the pan is from the car',
     );
   }
+  if (keys?.ground === null)
+    notes.lack([...path, 'ground'], 'where the road is', 'whether the pan meets the road');
   const moves = keys?.engine_moves;
   const movesPath = [...path, 'engine_moves'];
   const body = keys?.body;

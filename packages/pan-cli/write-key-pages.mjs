@@ -1,0 +1,30 @@
+// Writes the pages that follow from the table of keys: the editors' schema beside the examples, and docs/design-keys.md.
+import { writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const { outputFiles } = await build({
+  stdin: {
+    contents:
+      "export { designJsonSchema } from 'pan-core'; export { keyPage } from './src/read/key-page.ts';",
+    resolveDir: here,
+    loader: 'ts',
+  },
+  bundle: true,
+  write: false,
+  format: 'esm',
+  platform: 'node',
+  external: ['mathjs'],
+  alias: { 'pan-core': join(here, '../pan-core/src/index.ts') },
+});
+const { designJsonSchema, keyPage } = await import(
+  `data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`
+);
+
+writeFileSync(
+  join(here, 'examples/pan-design.schema.json'),
+  `${JSON.stringify(designJsonSchema(), null, 1)}\n`,
+);
+writeFileSync(join(here, 'docs/design-keys.md'), keyPage());
