@@ -1,4 +1,11 @@
 import type { Vec2, Vec3 } from '../numeric/index.js';
+import type { Baffle } from './baffle.js';
+import type { Chassis } from './chassis.js';
+import type { Box, Rod } from './solid-shape.js';
+
+export type * from './baffle.js';
+export type * from './chassis.js';
+export type * from './solid-shape.js';
 
 /**
  * A design after reading: every length in mm, volume in mm³, angle in radians, flow in mm³/s, time in s,
@@ -66,27 +73,6 @@ export interface Crank {
   /** Width along x swept by one big end. */
   readonly throwWidth: number;
 }
-
-export interface Box {
-  readonly kind: 'box';
-  readonly min: Point3;
-  readonly max: Point3;
-}
-export interface Rod {
-  readonly kind: 'rod';
-  readonly from: Point3;
-  readonly to: Point3;
-  readonly diameter: number;
-  /** Displacement either way through which the rod moves (± this vector); zero when it stands still. */
-  readonly travel: Point3;
-}
-export interface Plane {
-  readonly kind: 'plane';
-  readonly at: Point3;
-  /** Unit normal pointing to the free side (where the engine is). */
-  readonly normal: Point3;
-}
-export type Shape = Box | Rod | Plane;
 
 export interface Item {
   readonly name: string;
@@ -182,57 +168,6 @@ export interface Pickup {
   readonly route: readonly Point3[];
 }
 
-export type Fixing = 'bolted' | 'welded';
-
-export interface Lid {
-  readonly kind: 'lid';
-  readonly name: string;
-  /** Depth of its underside; its thickness lies above. */
-  readonly down: number;
-  readonly rear: number;
-  readonly front: number;
-  /** y limits; null reaches the pan's wall, wings included. */
-  readonly span: readonly [number, number] | null;
-  readonly fixed: Fixing;
-  readonly thickness: number;
-  readonly holes: readonly Hole[];
-}
-
-export interface Wall {
-  readonly kind: 'wall';
-  readonly name: string;
-  /** 'across' stands at x = at, its thickness ahead; 'along' stands at y = at, its thickness to the left. */
-  readonly run: 'across' | 'along';
-  readonly at: number;
-  /** y limits (across) or x limits (along); null reaches the pan's wall or, along, the sump's ends. */
-  readonly span: readonly [number, number] | null;
-  /** Depth of its top edge; null: up to the lid above it, else to the step's depth. */
-  readonly topDown: number | null;
-  readonly weep: number;
-  readonly fixed: Fixing;
-  readonly thickness: number;
-  readonly doors: readonly Door[];
-  readonly holes: readonly Hole[];
-}
-export type Baffle = Lid | Wall;
-
-export interface Door {
-  /** Width by height. */
-  readonly size: readonly [number, number];
-  /** Centre along the wall: y of an across wall, x of an along wall. */
-  readonly at: number;
-  /** Height of its lower edge above the floor under its centre. */
-  readonly up: number;
-  readonly letsOil: 'rearward' | 'forward' | 'left' | 'right';
-}
-
-export interface Hole {
-  /** [x, y] in a lid; [y or x, down] in a wall. */
-  readonly at: Point2;
-  /** Round: diameter. Slot: length and width along the plate's two directions. */
-  readonly size: number | readonly [number, number];
-}
-
 export interface Drain {
   readonly at: Point2;
   readonly thread: { readonly diameter: number; readonly pitch: number };
@@ -252,30 +187,6 @@ export interface Bung {
 export interface Dipstick {
   readonly enters: Point3;
   readonly toward: Point3;
-}
-
-export interface Chassis {
-  /** null: not said, and it matters as soon as there is an obstacle and a tilt. */
-  readonly axes: 'car' | 'pan' | null;
-  /** z of the road, negative, in the chassis axes; null when not given. */
-  readonly ground: number | null;
-  readonly moves: Moves;
-  readonly body: { readonly rollPerG: number; readonly divePerG: number };
-  readonly obstacles: readonly Obstacle[];
-}
-
-export interface Moves {
-  readonly rock: number;
-  readonly up: number;
-  readonly down: number;
-  readonly foreAft: number;
-}
-
-export interface Obstacle {
-  readonly name: string;
-  readonly shape: Shape;
-  readonly clear: number;
-  readonly plusMinus: number;
 }
 
 /** A car's acceleration along the road in g; a left turn is +y, braking is −x. */

@@ -1,0 +1,52 @@
+import type { Vec2 } from '../numeric/index.js';
+
+export type Fixing = 'bolted' | 'welded';
+
+export interface Lid {
+  readonly kind: 'lid';
+  readonly name: string;
+  /** Depth of its underside; its thickness lies above. */
+  readonly down: number;
+  readonly rear: number;
+  readonly front: number;
+  /** y limits; null reaches the pan's wall, wings included. */
+  readonly span: readonly [number, number] | null;
+  readonly fixed: Fixing;
+  readonly thickness: number;
+  readonly holes: readonly Hole[];
+}
+
+export interface Wall {
+  readonly kind: 'wall';
+  readonly name: string;
+  /** 'across' stands at x = at, its thickness ahead; 'along' stands at y = at, its thickness to the left. */
+  readonly run: 'across' | 'along';
+  readonly at: number;
+  /** y limits (across) or x limits (along); null reaches the pan's wall or, along, the sump's ends. */
+  readonly span: readonly [number, number] | null;
+  /** Depth of its top edge; null: up to the lid above it, else to the step's depth. */
+  readonly topDown: number | null;
+  readonly weep: number;
+  readonly fixed: Fixing;
+  readonly thickness: number;
+  readonly doors: readonly Door[];
+  readonly holes: readonly Hole[];
+}
+export type Baffle = Lid | Wall;
+
+export interface Door {
+  /** Width by height. */
+  readonly size: readonly [number, number];
+  /** Centre along the wall: y of an across wall, x of an along wall. */
+  readonly at: number;
+  /** Height of its lower edge above the floor under its centre. */
+  readonly up: number;
+  readonly letsOil: 'rearward' | 'forward' | 'left' | 'right';
+}
+
+export interface Hole {
+  /** [x, y] in a lid; [y or x, down] in a wall. */
+  readonly at: Vec2;
+  /** Round: diameter. Slot: length and width along the plate's two directions. */
+  readonly size: number | readonly [number, number];
+}

@@ -1,0 +1,22 @@
+import type { Vec3 } from '../numeric/index.js';
+
+export interface Box {
+  readonly kind: 'box';
+  readonly min: Vec3;
+  readonly max: Vec3;
+}
+export interface Rod {
+  readonly kind: 'rod';
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly diameter: number;
+  /** Displacement either way through which the rod moves (± this vector); zero when it stands still. */
+  readonly travel: Vec3;
+}
+export interface Plane {
+  readonly kind: 'plane';
+  readonly at: Vec3;
+  /** Unit normal pointing to the free side (where the engine is). */
+  readonly normal: Vec3;
+}
+export type Shape = Box | Rod | Plane;
