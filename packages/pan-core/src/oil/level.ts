@@ -68,6 +68,8 @@ export const measureCells = (o: Oriented, cells: ArrayLike<number>, h: number, o
 };
 
 const MOST_STEPS = 80;
+/** A volume this near, as a share of the whole, differs by the sum's own rounding: one linear step ends it. */
+const ROUNDING = 4e-15;
 
 /**
  * Height at which the given cells hold `volume`. Empty cells answer their lowest point, full ones their
@@ -96,7 +98,7 @@ export const solveLevel = (
   for (let i = 0; i < MOST_STEPS; i++) {
     measureCells(o, cells, h, out);
     const miss = volume - out.volume;
-    if (miss === 0) return h;
+    if (Math.abs(miss) <= ROUNDING * whole) return out.area > 0 ? h + miss / out.area : h;
     if (miss > 0) lo = h;
     else hi = h;
     let step = out.area > 0 ? cubicStep(miss, out) : Number.NaN;
