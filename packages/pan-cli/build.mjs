@@ -32,6 +32,18 @@ const inputs = [
 ];
 const stale = () => !existsSync(entry) || Math.max(...inputs.map(newest)) > statSync(entry).mtimeMs;
 
+// yargs lays its help out with a full measure of every script and emoji, which costs a quarter of a bare
+// node start. Help here is plain text, where one code point fills one column.
+const plainWidths = {
+  name: 'plain-widths',
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^string-width$/ }, () => ({ path: 'string-width', namespace: 'plain' }));
+    onLoad({ filter: /.*/, namespace: 'plain' }, () => ({
+      contents: 'export default (text) => [...text].length;',
+    }));
+  },
+};
+
 const bundle = async () => {
   const { build } = await import('esbuild');
   const { version } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));
@@ -50,6 +62,7 @@ const bundle = async () => {
     write: false,
     define: { PAN_VERSION: JSON.stringify(version) },
     alias: { 'pan-core': join(core, 'src/index.ts') },
+    plugins: [plainWidths],
     banner: {
       js: "#!/usr/bin/env node\nimport { createRequire as panRequire } from 'node:module'; const require = panRequire(import.meta.url);",
     },

@@ -1,7 +1,6 @@
-import { PanError, type Problem } from 'pan-core';
 import type { ExitCode } from './commands/command.js';
 import { readCommandLine } from './commands/command-line.js';
-import { processScreen, screenWidth } from './terminal/screen.js';
+import { messageWidth, processScreen, screenWidth } from './terminal/screen.js';
 
 declare const PAN_VERSION: string;
 
@@ -14,33 +13,13 @@ const leaveQuietlyWhenNobodyReads = (): void => {
   }
 };
 
-const exitFor = (problems: readonly Problem[]): ExitCode =>
-  problems.some(({ code }) => code === 'file-write' || code === 'file-edited' || code === 'internal') ? 3 : 2;
-
-const asProblems = (error: unknown): readonly Problem[] =>
-  error instanceof PanError
-    ? error.problems
-    : [
-        {
-          code: 'internal',
-          path: [],
-          message: `This is a fault in pan itself, not in your file: ${error instanceof Error ? error.message : String(error)}`,
-          advice:
-            'Nothing was decided and nothing should be cut from it. Please report it with the design file.',
-        },
-      ];
-
+/** What went wrong, as text for people and, when asked, as JSON for a program. */
 const explain = async (error: unknown, file: string, json: boolean): Promise<ExitCode> => {
-  if (error instanceof Error && error.name === 'ExitPromptError') {
-    process.stderr.write('Stopped. Nothing was written.\n');
-    return 2;
-  }
-  const problems = asProblems(error);
-  const { problemsData, problemsText } = await import('./terminal/problems.js');
-  const { messageWidth } = await import('./terminal/screen.js');
-  process.stderr.write(problemsText(problems, file, messageWidth()));
-  if (json) process.stdout.write(`${JSON.stringify(problemsData(problems, file), null, 2)}\n`);
-  return exitFor(problems);
+  const { explanation } = await import('./terminal/explanation.js');
+  const { text, data, code } = explanation(error, file, messageWidth());
+  process.stderr.write(text);
+  if (json) process.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
+  return code;
 };
 
 const run = async (argv: readonly string[]): Promise<ExitCode> => {

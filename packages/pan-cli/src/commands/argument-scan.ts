@@ -1,4 +1,4 @@
-import { nearestWord, type Problem } from 'pan-core';
+import { nearestWord, PanError, type Problem } from 'pan-core';
 import type { CommandSpec, OptionSpec } from './command.js';
 
 /** A token that starts like an option and is no negative number. */
@@ -125,4 +125,20 @@ const fileProblems = (words: readonly string[], command: CommandSpec): Problem[]
       'Put a value with spaces in quotes, as in --in-pan "5 L".',
     ),
   ];
+};
+
+/** @throws PanError `input-option` with everything that is wrong with the words after `pan` */
+export const refuseArguments = (...args: Parameters<typeof argumentProblems>): void => {
+  const problems = argumentProblems(...args);
+  if (problems.length > 0) throw new PanError(problems);
+};
+
+/** What the argument parser itself would not take, should it ever be stricter than the scan. */
+export const refuseRest = (error: unknown): never => {
+  throw new PanError({
+    code: 'input-option',
+    path: [],
+    message: error instanceof Error ? error.message : String(error),
+    advice: 'See `pan --help`.',
+  });
 };

@@ -1,6 +1,4 @@
-import { PanError } from 'pan-core';
 import yargs from 'yargs';
-import { argumentProblems } from './argument-scan.js';
 import type { CommandSpec, Given, OptionSpec } from './command.js';
 import { commands, sharedOptions } from './list.js';
 
@@ -50,7 +48,7 @@ const parserFor = (version: string, width: number) => {
     .example('pan check my-pan.yaml', 'What stops it, and what to change')
     .epilogue(EXIT_CODES)
     .fail((message, error) => {
-      throw error ?? new PanError({ code: 'input-option', path: [], message });
+      throw error ?? new Error(message);
     });
   return commands.reduce(
     (built, command) =>
@@ -90,9 +88,10 @@ export const readCommandLine = async (
     await parser.parseAsync([...argv]);
     return null;
   }
-  const problems = argumentProblems(argv, commands, sharedOptions);
-  if (problems.length > 0) throw new PanError(problems);
-  const typed = await parser.parseAsync([...argv]);
+  // Loaded apart, so that help does not wait for what only a real command needs.
+  const { refuseArguments, refuseRest } = await import('./argument-scan.js');
+  refuseArguments(argv, commands, sharedOptions);
+  const typed = await parser.parseAsync([...argv]).catch(refuseRest);
   const command = commands.find((spec) => spec.name === argv[0]) as CommandSpec;
   const names = Object.keys({ ...sharedOptions, ...command.options });
   const options = Object.fromEntries(

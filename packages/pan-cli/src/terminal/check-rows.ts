@@ -48,31 +48,24 @@ const explained = (check: Check, lead: number, width: number, screen: Screen): s
   ];
 };
 
-/** A check as a line of the table, with its reason and remedy below it. */
-const checkRow = (
-  check: Check,
-  shape: readonly Column[],
-  screen: Screen,
-  above: string | undefined,
-): string[] => {
-  const paint = ink(screen.colour);
+const checkRow = (check: Check, shape: readonly Column[], screen: Screen): string[] => {
   const [is, wants] = numbers(check, screen);
-  const tone = (text: string): string => paint.status(check.status, text);
-  return [
-    ...row(
-      [
-        { text: stateWord(check.status), tone },
-        { text: plain(check.title, 120) },
-        { text: is },
-        { text: wants },
-      ],
-      shape,
-    ),
-    ...(above === undefined
-      ? explained(check, STATE.width + 2, screen.width - MARGIN, screen)
-      : [`${' '.repeat(STATE.width + 2)}${paint.faint(`see ${above} above`)}`]),
-  ];
+  const tone = (text: string): string => ink(screen.colour).status(check.status, text);
+  const title = { text: plain(check.title, 120) };
+  return row([{ text: stateWord(check.status), tone }, title, { text: is }, { text: wants }], shape);
 };
+
+const STORY_INDENT = STATE.width + 2;
+
+/** Reason and remedy below a row, or where they were told already. */
+const story = (check: Check, above: string | undefined, screen: Screen): string[] =>
+  above === undefined
+    ? explained(check, STORY_INDENT, screen.width - MARGIN, screen)
+    : [`${' '.repeat(STORY_INDENT)}${ink(screen.colour).faint(`see ${above} above`)}`];
+
+/** Rows that follow each other with the same reason and remedy are told once, below the last of them. */
+const sameStory = (a: Check, b: Check | undefined): boolean =>
+  b !== undefined && a.status === b.status && a.because === b.because && a.try === b.try;
 
 /** Checks as a table as wide as the margin leaves; one told in full before is pointed back to by its label. */
 export const checkRows = (
@@ -85,7 +78,14 @@ export const checkRows = (
   const head = row([{ text: '' }, { text: '' }, { text: 'is' }, { text: 'wants' }], shape).map(
     ink(screen.colour).faint,
   );
-  return [...head, ...checks.flatMap((check) => checkRow(check, shape, screen, told.get(check.id)))];
+  return [
+    ...head,
+    ...checks.flatMap((check, i) => {
+      const above = told.get(check.id);
+      const shared = above === undefined && sameStory(check, checks[i + 1]);
+      return [...checkRow(check, shape, screen), ...(shared ? [] : story(check, above, screen))];
+    }),
+  ];
 };
 
 /** The one check that decides: its numbers, why, and what to change. */
