@@ -45,9 +45,13 @@ export const shopFindings = (part: Part): readonly ShopFinding[] => {
   if (!allFinite(part)) return [fault('number', `${part.name}: a coordinate is not a finite number.`)];
   const shapes = loops.flatMap((loop, i) => loopFaults(part, loop, i));
   if (shapes.length > 0) return shapes;
-  const cuts = [...loops, ...part.holes.map((h) => circlePath(h.at, h.diameter / 2))].map(
-    (path): Cut => ({ path, box: pathBox(path) }),
-  );
+  const cuts = [
+    ...loops.map((path, i) => ({ path, label: i === 0 ? 'the outline' : `opening ${i}` })),
+    ...part.holes.map((h) => ({
+      path: circlePath(h.at, h.diameter / 2),
+      label: `the ${h.diameter} mm hole at ${h.at[0].toFixed(0)}, ${h.at[1].toFixed(0)} mm`,
+    })),
+  ].map((cut): Cut => ({ ...cut, box: pathBox(cut.path) }));
   return [...between(part, cuts), ...smallHoles(part), ...narrowGaps(part, cuts)];
 };
 
@@ -105,6 +109,7 @@ const samePiece = (s: Segment, t: Segment): boolean => {
 
 interface Cut {
   readonly path: Path;
+  readonly label: string;
   readonly box: PathBox;
 }
 
@@ -112,12 +117,15 @@ const between = (part: Part, cuts: readonly Cut[]): readonly ShopFinding[] => {
   const out: ShopFinding[] = [];
   cuts.forEach((cut, i) => {
     if (i > 0 && pointInPath(part.outline, cut.path[0]!.from) === 'outside') {
-      out.push(fault('outside', `${part.name}: a cut lies outside the outline.`));
+      out.push(fault('outside', `${part.name}: ${cut.label} lies outside the outline.`));
     }
     for (const other of cuts.slice(i + 1)) {
       if (!boxesNear(cut, other, 0)) continue;
       const met = pathCrossings(cut.path, other.path).length;
-      if (met > 0) out.push(fault('crossing', `${part.name}: two cuts meet ${met} times.`, met, 0));
+      if (met > 0)
+        out.push(
+          fault('crossing', `${part.name}: ${cut.label} and ${other.label} cut into each other.`, met, 0),
+        );
     }
   });
   return out;

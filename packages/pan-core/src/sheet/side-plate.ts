@@ -2,6 +2,7 @@ import type { Design, Side } from '../design/index.js';
 import {
   type Arc,
   arcThrough,
+  distance2,
   lineSegment,
   movePath,
   movePoint,
@@ -113,8 +114,9 @@ const shareAtX = (piece: Segment, x: number): readonly number[] => {
   });
 };
 
-/** Arcs on a slanting wall are parts of ellipses; this many true arcs stand for each, within 0.001 mm. */
-const ELLIPSE_ARCS = 8;
+/** Arcs on a slanting wall are parts of ellipses; true arcs stand for them within this, mm. */
+const ELLIPSE_ERROR = 0.001;
+const MOST_ARCS = 16;
 
 const developPiece = (piece: Segment, run: SideRun): Path => {
   const stretch = stretchAt(run, pointAt(piece, 0.5)[0]);
@@ -123,11 +125,24 @@ const developPiece = (piece: Segment, run: SideRun): Path => {
   if (stretch.stretch === 1) {
     return [{ ...piece, from, to, centre: placeOn(stretch, piece.centre) } satisfies Arc];
   }
-  return Array.from({ length: ELLIPSE_ARCS }, (_, i) => {
-    const at = (k: number): Vec2 => placeOn(stretch, pointAt(piece, k / (2 * ELLIPSE_ARCS)));
-    return arcThrough(at(2 * i), at(2 * i + 1), at(2 * i + 2));
-  });
+  for (let count = 1; ; count *= 2) {
+    const arcs = ellipseArcs(piece, stretch, count);
+    if (count >= MOST_ARCS || arcs.every((a) => a.error < ELLIPSE_ERROR)) return arcs.map((a) => a.arc);
+  }
 };
+
+const ellipseArcs = (
+  piece: Segment,
+  stretch: SideStretch,
+  count: number,
+): readonly { readonly arc: Segment; readonly error: number }[] =>
+  Array.from({ length: count }, (_, i) => {
+    const at = (k: number): Vec2 => placeOn(stretch, pointAt(piece, (i + k / 4) / count));
+    const arc = arcThrough(at(0), at(2), at(4));
+    const off = (p: Vec2): number =>
+      arc.kind === 'arc' ? Math.abs(distance2(p, arc.centre) - arc.radius) : 0;
+    return { arc, error: Math.max(off(at(1)), off(at(3))) };
+  });
 
 /** The wall as facets in the un-mirrored blank: s along the wall from each stretch's rear end, t = z. */
 const sideFacets = (design: Design, side: Side, run: SideRun): readonly Facet[] => {
