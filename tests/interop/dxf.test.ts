@@ -115,19 +115,45 @@ describe('drawings read back by Debian python3-ezdxf', () => {
     expect(words(readOne(draw(plate(), ['5%%c 7%° %%%'])))).toContain('5% %c 7% ° % % %');
   });
 
-  it('refuse numbers and loops that no machine could cut', () => {
-    const bad = (change: Partial<Part>) => () => draw(plate(change));
-    expect(bad({ holes: [{ at: [Number.NaN, 1], diameter: 9, what: '' }] })).toThrow(/no drawing can hold/);
-    expect(bad({ holes: [{ at: [1, 1], diameter: -9, what: '' }] })).toThrow(/cannot be drawn/);
-    expect(bad({ holes: [1, 2].map(() => ({ at: [50, 50] as const, diameter: 9, what: '' })) })).toThrow(
-      /twice/,
-    );
-    const open = polygon([
-      [0, 0],
-      [10, 0],
-      [10, 10],
-    ]).slice(0, 2);
-    expect(bad({ outline: open })).toThrow(/does not join up/);
+  const hole = (x: number, y: number, diameter: number) => ({ at: [x, y] as const, diameter, what: 'bolt' });
+  const square = (x: number, y: number, side: number) =>
+    polygon([
+      [x, y],
+      [x, y + side],
+      [x + side, y + side],
+      [x + side, y],
+    ]);
+  const uncuttable: readonly (readonly [string, Partial<Part>, RegExp])[] = [
+    ['a place that is no number', { holes: [hole(Number.NaN, 1, 9)] }, /no number/],
+    ['a hole turned inside out', { holes: [hole(50, 50, -9)] }, /./],
+    ['a hole twice', { holes: [hole(50, 50, 9), hole(50, 50, 9)] }, /hole 2 .* hole 1/],
+    ['a hole in a hole', { holes: [hole(50, 50, 9), hole(50, 50, 20)] }, /lie in each other/],
+    ['a hole through the edge', { holes: [hole(2, 100, 9)] }, /breaks through the outline/],
+    ['a hole that only touches the edge', { holes: [hole(4.5, 100, 9)] }, /breaks through the outline/],
+    ['a hole beside the plate', { holes: [hole(-50, 100, 9)] }, /outside the outline/],
+    ['a hole into an opening', { holes: [hole(100, 120, 9)], openings: [square(100, 100, 40)] }, /runs into/],
+    [
+      'a hole in an opening',
+      { holes: [hole(120, 120, 9)], openings: [square(100, 100, 40)] },
+      /in each other/,
+    ],
+    ['an outline that does not close', { outline: square(0, 0, 300).slice(0, 3) }, /outline does not close/],
+    [
+      'an outline that crosses itself',
+      {
+        outline: polygon([
+          [0, 0],
+          [300, 200],
+          [300, 0],
+          [0, 200],
+        ]),
+      },
+      /runs into itself/,
+    ],
+  ];
+  it.each(uncuttable)('refuse %s', (_, change, message) => {
+    expect(() => draw(plate(change))).toThrow(message);
+    expect(() => barePartDxf(plate(change), { title: 'x', warning: null, sentences: [] })).toThrow(message);
   });
 
   it('are the same bytes every time', () => {

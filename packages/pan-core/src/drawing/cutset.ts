@@ -6,6 +6,7 @@ import type { Part } from '../sheet/index.js';
 import { panSeams, panSkin, SAYINGS, type Skin } from '../weld/index.js';
 import { drillTable, foldList, laserOrder } from './bench-words.js';
 import { boughtList, cutList } from './buy-words.js';
+import { requireCuttable } from './cut-check.js';
 import { type CutPlan, cutPlan, materialCautions } from './cut-plan.js';
 import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
 import { manifestText } from './manifest.js';
@@ -32,6 +33,7 @@ export const cutSet = async (
   parts: readonly Part[],
   report: CheckReport,
 ): Promise<readonly CutFile[]> => {
+  for (const part of parts) requireCuttable(part);
   const skin = panSkin(model);
   const plan = cutPlan(model.design, parts, panSeams(model, skin), report);
   const inside = insideSolid(skin);

@@ -1,7 +1,7 @@
-import { PanError } from '../errors/index.js';
 import { isClosed, type Path, pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Part } from '../sheet/index.js';
+import { requireCuttable } from './cut-check.js';
 import { circleEntity, type Entity, lineEntity, pathEntity, textEntity } from './dxf-entity.js';
 import { dxfFile } from './dxf-file.js';
 import { CHARACTER, labelAlong, markLabel } from './dxf-label.js';
@@ -89,19 +89,7 @@ const textColumn = (
 };
 
 const cutLoops = (part: Part): readonly Entity[] => {
-  const seen = new Set<string>();
-  for (const hole of part.holes) {
-    const key = [...hole.at, hole.diameter].map((v) => v.toFixed(3)).join(' ');
-    if (seen.has(key)) {
-      throw new PanError({
-        code: 'sheet-cut',
-        path: [],
-        message: `The part "${part.name}" has the same hole twice at x = ${hole.at[0].toFixed(1)}, y = ${hole.at[1].toFixed(1)} mm.`,
-        advice: 'Take one of the two out of the design.',
-      });
-    }
-    seen.add(key);
-  }
+  requireCuttable(part);
   return [
     ...part.holes.map((hole) => circleEntity('through', hole.at, hole.diameter / 2)),
     ...part.openings.map((opening) => pathEntity('through', opening, true)),

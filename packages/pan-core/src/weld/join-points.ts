@@ -1,3 +1,4 @@
+import { areaVector } from '../geometry/index.js';
 import { dot3, length3, subtract3, type Vec3 } from '../numeric/index.js';
 
 /** Points nearer than this are one point, mm: far above rounding, far below anything that can be made. */
@@ -7,13 +8,13 @@ const SAME = 1e-6;
  * Makes loops share their points: near points become one, and a point that lies on another loop's edge
  * is put into that edge, so that every edge has one equal and opposite partner.
  *
- * @returns the distinct points, and each loop as places among them; a loop that collapses comes back
- * with fewer than three
+ * @returns the distinct points, and each loop as places among them; a loop that is no wider than a point
+ * comes back empty, since the edges round it meet without it
  */
 export const joinPoints = (
   loops: readonly (readonly Vec3[])[],
 ): { readonly points: readonly Vec3[]; readonly loops: readonly (readonly number[])[] } => {
-  const { points, places } = mergePoints(loops);
+  const { points, places } = mergePoints(loops.map((loop) => (isThin(loop) ? [] : loop)));
   const order = points.map((_, i) => i).sort((a, b) => points[a]![0] - points[b]![0]);
   const xs = order.map((i) => points[i]![0]);
   const between = (a: number, b: number): readonly number[] => {
@@ -41,6 +42,12 @@ export const joinPoints = (
     loop.flatMap((a, i) => [a, ...between(a, loop[(i + 1) % loop.length] as number)]),
   );
   return { points, loops: split };
+};
+
+/** Twice the area over the longest edge is the height of a triangle, and a measure of width for the rest. */
+const isThin = (loop: readonly Vec3[]): boolean => {
+  const longest = Math.max(0, ...loop.map((p, i) => length3(subtract3(loop[(i + 1) % loop.length] as Vec3, p))));
+  return loop.length < 3 || 2 * length3(areaVector(loop)) < SAME * longest;
 };
 
 const firstAtLeast = (sorted: readonly number[], value: number): number => {
@@ -75,7 +82,8 @@ const mergePoints = (loops: readonly (readonly Vec3[])[]): { points: Vec3[]; pla
   };
   const places = loops.map((loop) => {
     const all = loop.map(placeOf);
-    return all.filter((place, i) => place !== all[(i + 1) % all.length]);
+    const distinct = all.filter((place, i) => place !== all[(i + 1) % all.length]);
+    return distinct.length < 3 ? [] : distinct;
   });
   return { points, places };
 };
