@@ -1,8 +1,19 @@
-import { argumentProblems } from 'pan-cli/commands/argument-scan.js';
+import { readArguments } from 'pan-cli/commands/arguments.js';
 import { commands, sharedOptions } from 'pan-cli/commands/list.js';
+import { PanError, type Problem } from 'pan-core';
 import { expect, test } from 'vitest';
 
-const problems = (...argv: string[]) => argumentProblems(argv, commands, sharedOptions);
+const read = (...argv: string[]) => readArguments(argv, commands, sharedOptions);
+
+const problems = (...argv: string[]): readonly Problem[] => {
+  try {
+    read(...argv);
+    return [];
+  } catch (error) {
+    if (!(error instanceof PanError)) throw error;
+    return error.problems;
+  }
+};
 
 test.each([
   ['check', 'pan.yaml'],
@@ -46,6 +57,13 @@ test.each([
   expect(first?.message).toContain(says);
   expect(first?.advice).toContain(advice);
   expect(rest).toEqual([]);
+});
+
+test('values arrive as they were typed, with and without an equals sign', () => {
+  const { command, given } = read('level', '--in-pan', '5 L', 'a b.yaml', '--braking=-0.5', '--json');
+  expect(command.name).toBe('level');
+  expect(given).toEqual({ file: 'a b.yaml', options: { 'in-pan': '5 L', braking: '-0.5', json: true } });
+  expect(read('check', '--', '--json').given).toEqual({ file: '--json', options: {} });
 });
 
 test('all that is wrong is said at once', () => {

@@ -1,5 +1,6 @@
+import { readArguments } from './commands/arguments.js';
 import type { ExitCode } from './commands/command.js';
-import { readCommandLine } from './commands/command-line.js';
+import { commands, sharedOptions } from './commands/list.js';
 import { messageWidth, processScreen, screenWidth } from './terminal/screen.js';
 
 declare const PAN_VERSION: string;
@@ -11,6 +12,15 @@ const leaveQuietlyWhenNobodyReads = (): void => {
       process.exit(error.code === 'EPIPE' ? (process.exitCode ?? 0) : 3);
     });
   }
+};
+
+const asksForHelp = (argv: readonly string[]): boolean => {
+  const [first] = argv;
+  if (argv.length === 1 && first === '--version') return true;
+  const known = first?.startsWith('-') === true || commands.some(({ name }) => name === first);
+  const end = argv.indexOf('--');
+  const options = end < 0 ? argv : argv.slice(0, end);
+  return known && (options.includes('--help') || options.includes('-h'));
 };
 
 /** What went wrong, as text for people and, when asked, as JSON for a program. */
@@ -25,9 +35,12 @@ const explain = async (error: unknown, file: string, json: boolean): Promise<Exi
 const run = async (argv: readonly string[]): Promise<ExitCode> => {
   let file = '';
   try {
-    const parsed = await readCommandLine(argv, PAN_VERSION, screenWidth(process.stdout.columns, process.env));
-    if (parsed === null) return 0;
-    const { command, given } = parsed;
+    if (asksForHelp(argv)) {
+      const { printHelp } = await import('./commands/help.js');
+      await printHelp(argv, PAN_VERSION, screenWidth(process.stdout.columns, process.env));
+      return 0;
+    }
+    const { command, given } = readArguments(argv, commands, sharedOptions);
     file = given.file;
     const screen = processScreen(given.options.units === 'in' ? 'in' : 'mm', given.options.json === true);
     const act = await command.load();

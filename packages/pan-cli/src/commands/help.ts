@@ -1,11 +1,6 @@
 import yargs from 'yargs';
-import type { CommandSpec, Given, OptionSpec } from './command.js';
+import type { OptionSpec } from './command.js';
 import { commands, sharedOptions } from './list.js';
-
-export interface Parsed {
-  readonly command: CommandSpec;
-  readonly given: Given;
-}
 
 const EXIT_CODES =
   'Exit codes: 0 nothing fails; 1 a check fails or something that must be measured is not known; ' +
@@ -41,6 +36,7 @@ const parserFor = (version: string, width: number) => {
     .usage('pan: from a page of measurements to a rear-sump oil pan\n\npan <command> <file> [options]')
     .version(version)
     .help()
+    .alias('help', 'h')
     .wrap(width)
     .strict()
     .exitProcess(false)
@@ -66,38 +62,7 @@ const parserFor = (version: string, width: number) => {
   );
 };
 
-const asksForHelp = (argv: readonly string[]): boolean => {
-  const end = argv.indexOf('--');
-  const before = end < 0 ? argv : argv.slice(0, end);
-  return before.includes('--help') || (before[0] === '--version' && argv.length === 1);
-};
-
-/**
- * Reads the words after `pan`. Null: help or the version was asked for and has been printed.
- *
- * @throws PanError `input-option` with everything that is wrong with them.
- */
-export const readCommandLine = async (
-  argv: readonly string[],
-  version: string,
-  width: number,
-): Promise<Parsed | null> => {
-  const parser = parserFor(version, width);
-  const named = argv[0]?.startsWith('-') === true || commands.some((command) => command.name === argv[0]);
-  if (named && asksForHelp(argv)) {
-    await parser.parseAsync([...argv]);
-    return null;
-  }
-  // Loaded apart, so that help does not wait for what only a real command needs.
-  const { refuseArguments, refuseRest } = await import('./argument-scan.js');
-  refuseArguments(argv, commands, sharedOptions);
-  const typed = await parser.parseAsync([...argv]).catch(refuseRest);
-  const command = commands.find((spec) => spec.name === argv[0]) as CommandSpec;
-  const names = Object.keys({ ...sharedOptions, ...command.options });
-  const options = Object.fromEntries(
-    names
-      .map((name) => [name, typed[name] as string | boolean | undefined])
-      .map(([name, value]) => [name, value === false ? undefined : value]),
-  );
-  return { command, given: { file: String(typed.file), options } };
+/** Prints the help or the version that was asked for. yargs lays it out; it decides nothing else. */
+export const printHelp = async (argv: readonly string[], version: string, width: number): Promise<void> => {
+  await parserFor(version, width).parseAsync([...argv]);
 };
