@@ -103,8 +103,7 @@ export const wingLeaf = (
     across: scale2(into, -allowance / chordLength),
     bend: true,
   };
-  const trim = which === 'top' ? topTrim(inward, thickness) : 0;
-  const rimLocal = leafRim(frame, face, which, setback, trim);
+  const rimLocal = leafRim(frame, face, which, setback, thickness);
   const shoulder = [shoulderAt(fa, into, setback), shoulderAt(fb, into, setback)];
   const rim = rimLocal.map((p) => facetFlat(face, p));
   const ends = [rim[0]!, rim[rim.length - 1]!];
@@ -126,9 +125,18 @@ const ordered = (min: Vec2, max: Vec2): readonly Vec2[] => [min, [max[0], min[1]
 /** The outer wall's upright end, at the given distance from an edge of it. */
 const shoulderAt = (at: Vec2, into: Vec2, setback: number): Vec2 => [at[0], at[1] + setback / into[1]];
 
-/** The top stops short of the side plate's inside face so that it butts on the plate's outside. */
-const topTrim = (inward: Vec3, thickness: number): number =>
-  buttTrim(Math.acos(Math.max(-1, Math.min(1, -inward[2]))), thickness);
+/**
+ * How far the top stops short of the pan's inside between two points of the wall, so that it butts on the
+ * outside of the side plate standing above that edge.
+ */
+const topTrim = (frame: WingFrame, x0: number, x1: number, thickness: number): number => {
+  const at = (x: number, y: number): Vec3 => wingPoint(frame, x, y, frame.top(x, y));
+  const a = at(x0, frame.wall(x0));
+  const edge = unit3(subtract3(at(x1, frame.wall(x1)), a));
+  const square = (v: Vec3): Vec3 => unit3(subtract3(v, scale3(edge, dot3(v, edge))));
+  const outward = square(subtract3(at(x0, frame.outer(x0)), a));
+  return buttTrim(Math.acos(Math.max(-1, Math.min(1, dot3(outward, square([0, 0, 1]))))), thickness);
+};
 
 /** Rim of a leaf in its own (s, t): rear tangent point, pan's wall from rear to front, front tangent point. */
 const leafRim = (
@@ -136,17 +144,22 @@ const leafRim = (
   face: Facet,
   which: 'floor' | 'top',
   setback: number,
-  trim: number,
+  thickness: number,
 ): readonly Vec2[] => {
   const foot = frame.foot[0]!;
   const floorZ = (x: number): number =>
     foot.from[1] + ((foot.to[1] - foot.from[1]) * (x - foot.from[0])) / (foot.to[0] - foot.from[0]);
   const local = (x: number, y: number): Vec2 =>
     facetLocal(face, wingPoint(frame, x, y, which === 'top' ? frame.top(x, y) : floorZ(x)));
-  const wall = [frame.rear, ...frame.stations, frame.front].map((x) => local(x, frame.wall(x)));
+  const stations = [frame.rear, ...frame.stations, frame.front];
+  const wall = stations.map((x) => local(x, frame.wall(x)));
   const [a, b] = [local(frame.rear, frame.outer(frame.rear)), local(frame.front, frame.outer(frame.front))];
   const loop = [a, b, ...[...wall].reverse()];
-  const distances = loop.map((_, i) => (i === 0 ? setback : i >= 2 && i < loop.length - 1 ? trim : 0));
+  const trims = stations
+    .slice(1)
+    .map((x, i) => (which === 'top' ? topTrim(frame, stations[i]!, x, thickness) : 0))
+    .reverse();
+  const distances = [setback, 0, ...trims, 0];
   const inset = insetEdges(loop, distances);
   if (inset === null) return [a, ...wall, b];
   return [inset[0]!, ...inset.slice(2).reverse(), inset[1]!];

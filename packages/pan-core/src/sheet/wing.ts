@@ -61,8 +61,8 @@ const fittings = (
 const seamToBelly = (frame: WingFrame, edge: Path): string =>
   `Seam to the belly: ${pathLength(edge).toFixed(0)} mm along the floor, inside faces flush, under the ${frame.wing.side} side plate's opening.`;
 
-const topNote = (thickness: number): string =>
-  `The top's inner edge stops ${thickness} mm short of the pan's inside and butts on the side plate.`;
+const TOP_NOTE =
+  'The top’s inner edge stops short of the pan’s inside and butts on the outside of the side plate.';
 
 const wallEdge = (leaf: WingLeaf): Path => polylinePath(leaf.rim.slice(1, -1), false);
 
@@ -85,7 +85,7 @@ const foldedStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
       notes: [
         `Inside face up; top at the top, front of the car at the ${frame.sign === 1 ? 'right' : 'left'}. Bends: ${rule.words}.`,
         seamToBelly(frame, wallEdge(floor)),
-        topNote(thickness),
+        TOP_NOTE,
       ],
     },
     { loops: facing(frame, region.loops) },
@@ -112,7 +112,7 @@ const wallAndTop = (job: CutJob, frame: WingFrame): readonly Part[] => {
       ...fittings(job, frame, facets),
       notes: [
         `Inside face up; top at the top, front of the car at the ${frame.sign === 1 ? 'right' : 'left'}. Bends: ${rule.words}.`,
-        topNote(thickness),
+        TOP_NOTE,
       ],
     },
     { loops: facing(frame, region.loops) },
