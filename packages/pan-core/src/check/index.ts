@@ -1,3 +1,3 @@
 export { checkDesign, STILL_OIL } from './check-design.js';
-export { criticalSubmergence, type LevelReport, type LevelState, levelReport } from './level-report.js';
+export { type LevelReport, type LevelState, levelReport } from './level-report.js';
 export type * from './report.js';

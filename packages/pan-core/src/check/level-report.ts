@@ -1,6 +1,6 @@
 import type { Design, Load } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
-import { type OilAnswer, type OilSystem, rampAnswer } from '../oil/index.js';
+import { criticalSubmergence, type OilAnswer, type OilSystem, rampAnswer } from '../oil/index.js';
 
 /** One state of `pan level`; the keys end in their units. */
 export interface LevelState {
@@ -29,17 +29,6 @@ export interface LevelReport {
   readonly settled: LevelState;
   readonly held: LevelState;
 }
-
-const GRAVITY = 9806.65;
-
-/**
- * Critical submergence S = D(1 + 2.3·Fr), Fr = V/√(gD) at the mouth: ANSI/HI 9.8, for water. Below intake
- * Reynolds numbers of about 3–7·10⁴ it is indicative only. mm from mm and mm³/s.
- */
-export const criticalSubmergence = (mouth: number, flow: number): number => {
-  const velocity = flow / ((Math.PI * mouth ** 2) / 4);
-  return mouth * (1 + (2.3 * velocity) / Math.sqrt(GRAVITY * mouth));
-};
 
 /** Pools and pickup at one load, ramped from rest, held and settled. `volume` in mm³ in the pan. */
 export const levelReport = (design: Design, system: OilSystem, volume: number, load: Load): LevelReport => {

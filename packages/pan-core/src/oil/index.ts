@@ -10,8 +10,42 @@ export {
 } from './answer.js';
 export { AT_REST, type Attitude, attitudeOf, between } from './attitude.js';
 export { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
+export { criticalSubmergence, GRAVITY, mouthFroude, mouthSpeed } from './critical.js';
+export { densityAt60F, oilDensity } from './density.js';
 export { type DepthRow, depthTable } from './depth-table.js';
+export { colebrook, frictionFactor, fullyRough, haaland } from './friction.js';
 export { type Inventory, inventoryOf } from './inventory.js';
 export { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
 export { type Limit, limitRing, limitToward, loadToward, MOST_G } from './limit.js';
 export type { Lip } from './lip.js';
+export {
+  type HotGrade,
+  hotGrades,
+  isoSpan,
+  type OilGrade,
+  readOilGrade,
+  type WinterGrade,
+  winterGrades,
+} from './oil-grade.js';
+export { densityOf, kinematicViscosity, type Oil, type OilSheet, oilProperties } from './oil-properties.js';
+export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
+export {
+  bendRatio,
+  type Entrance,
+  entranceLoss,
+  type Flow,
+  type Tube,
+  type TubeBend,
+  type TubeLoss,
+  tubeLoss,
+} from './tube-loss.js';
+export { tubeRun } from './tube-run.js';
+export {
+  type ViscosityLine,
+  type ViscosityPoint,
+  viscosityAt,
+  viscosityAt40,
+  viscosityAt100,
+  viscosityIndex,
+  viscosityLine,
+} from './viscosity.js';
