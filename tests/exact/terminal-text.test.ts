@@ -14,6 +14,8 @@ test.each([
   [1.1, 'g', 'mm', '1.10 g'],
   [3, 'deg', 'mm', '3.0 deg'],
   [12, '', 'mm', '12'],
+  [3, '1', 'mm', '3'],
+  [250.4, 'mm2', 'mm', '250 mm²'],
   // 1 in = 25.4 mm exactly (international inch, 1959)
   [25.4, 'mm', 'in', '1.00 in'],
   // 1 US liquid quart = 57.75 in³ = 0.946352946 L (NIST Handbook 44, Appendix C)

@@ -40,7 +40,11 @@ export const valueProblem = (name: string, option: OptionSpec, value: string | u
 export const commandProblem = (typed: string | undefined, commands: readonly CommandSpec[]): Problem => {
   const names = commands.map((command) => command.name);
   if (typed === undefined || typed.startsWith('-')) {
-    return optionProblem('No command was given.', undefined, `See \`pan --help\`, or start with one of: ${names.join(', ')}.`);
+    return optionProblem(
+      'No command was given.',
+      undefined,
+      `See \`pan --help\`, or start with one of: ${names.join(', ')}.`,
+    );
   }
   const near = nearestWord(typed, names);
   return optionProblem(

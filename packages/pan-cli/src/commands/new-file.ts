@@ -20,11 +20,15 @@ export const refuseStandingFile = (file: string, replace: boolean): void => {
   const found = lstatSync(file, { throwIfNoEntry: false });
   if (found === undefined) {
     if (existsSync(dirname(file))) return;
-    throw refusal(`The folder ${dirname(file)} does not exist.`, 'Make it first, or choose another place.');
+    throw refusal(
+      `${file} was not written: the folder ${dirname(file)} does not exist.`,
+      'Make it first, or choose another place.',
+    );
   }
-  if (!found.isFile()) throw refusal('It is there already and is no plain file.', 'Choose another name.');
+  if (!found.isFile())
+    throw refusal(`${file} is there already and is no plain file.`, 'Choose another name.');
   if (!replace)
-    throw refusal('There is such a file already, and it is kept.', 'Choose another name, or give --replace.');
+    throw refusal(`${file} is there already, and it is kept.`, 'Choose another name, or give --replace.');
 };
 
 /** Writes one file whole or not at all; a file that came into being meanwhile is kept. */
@@ -46,7 +50,7 @@ export const writeNewFile = (file: string, text: string, replace: boolean): void
     const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
     if (code === 'EEXIST') refuseStandingFile(file, false);
     throw refusal(
-      `It could not be written: the system said ${code}.`,
+      `${file} was not written: the system said ${code}.`,
       'Choose another place, or free some space.',
     );
   }

@@ -38,12 +38,23 @@ const numbers = (check: Check, screen: Screen): [string, string] => {
   ];
 };
 
+const started = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The first line of a text, with a sign that there is more of it. */
+const oneLine = (lines: readonly string[]): string[] => {
+  const [first, second] = lines;
+  if (first === undefined) return [];
+  return [second === undefined ? first : `${first.replace(/[,;:]$/, '')} …`];
+};
+
 const explained = (check: Check, lead: number, width: number, screen: Screen): string[] => {
   const paint = ink(screen.colour);
-  const text = (words: string): string => sentence(plain(words), screen.units);
+  const text = (words: string): string => started(sentence(plain(words), screen.units));
   const pad = ' '.repeat(lead);
+  // What passes asks for nothing: one line says what was looked at, and the JSON has the rest.
+  if (check.status === 'pass') return oneLine(hang(pad, text(check.because), width - 2)).map(paint.faint);
   return [
-    ...hang(pad, text(check.because), width).map(check.status === 'pass' ? paint.faint : (line) => line),
+    ...hang(pad, text(check.because), width),
     ...(check.try === '' ? [] : hang(`${pad.slice(2)}> `, text(check.try), width).map(paint.strong)),
   ];
 };

@@ -3,9 +3,16 @@ import { keyText } from '../commands/key-text.js';
 import { plain } from './plain.js';
 import { hang } from './wrap.js';
 
+/** What was typed on the command line, or stood in the way of writing, has no place in the design file. */
+const ELSEWHERE: ReadonlySet<Problem['code']> = new Set([
+  'input-option',
+  'file-write',
+  'file-edited',
+  'internal',
+]);
+
 const placeOf = (problem: Problem, file: string): string => {
-  // What was typed on the command line has no place in a file.
-  if (file === '' || problem.code === 'input-option') return '';
+  if (file === '' || ELSEWHERE.has(problem.code)) return '';
   const at = [problem.line, problem.column].filter((n) => n !== undefined).join(':');
   return at === '' ? file : `${file}:${at}`;
 };
@@ -48,7 +55,7 @@ export const problemsText = (problems: readonly Problem[], file: string, width: 
 export const problemsData = (problems: readonly Problem[], file: string): object => ({
   errors: problems.map((problem) => ({
     code: problem.code,
-    file: file === '' || problem.code === 'input-option' ? null : file,
+    file: file === '' || ELSEWHERE.has(problem.code) ? null : file,
     line: problem.line ?? null,
     column: problem.column ?? null,
     key: keyText(problem.path),
