@@ -1,17 +1,8 @@
 import { PanError, type Problem } from 'pan-core';
-import {
-  type Document,
-  isAlias,
-  isCollection,
-  isPair,
-  isScalar,
-  LineCounter,
-  parseDocument,
-  visit,
-} from 'yaml';
+import { Composer, type Document, isAlias, isCollection, isPair, isScalar, LineCounter, visit } from 'yaml';
 import { plainNumberProblem } from './plain-number.js';
-import { refuseMonster } from './scan.js';
 import { syntaxProblem } from './syntax-problem.js';
+import { syntaxTokens } from './syntax-token.js';
 
 /** A parsed file and where its parts stand. */
 export interface Parsed {
@@ -28,10 +19,8 @@ const MOST_PROBLEMS = 20;
  * @throws PanError `input-syntax` with every problem found, each with line and column
  */
 export const parseYaml = (text: string): Parsed => {
-  refuseMonster(text);
   const lines = new LineCounter();
-  const document = parseDocument(text, {
-    lineCounter: lines,
+  const composer = new Composer({
     prettyErrors: false,
     stringKeys: true,
     uniqueKeys: true,
@@ -40,11 +29,18 @@ export const parseYaml = (text: string): Parsed => {
     schema: 'core',
     strict: true,
   });
+  // The second argument makes an empty text a document too.
+  const [document, second] = composer.compose(syntaxTokens(text, lines), true, text.length);
+  if (document === undefined) throw new Error('a text without a document');
   throwIfAny(
     [...document.errors, ...document.warnings].map(({ code, message, pos }) =>
       syntaxProblem(lines, pos[0], ...inPlainWords(code, message)),
     ),
   );
+  if (second !== undefined) {
+    const message = 'The file holds more than one document (---).';
+    throwIfAny([syntaxProblem(lines, second.range[0], message, 'Keep one design in one file.')]);
+  }
   throwIfAny(nodeProblems(document, lines));
   const raw: unknown = document.toJS({ maxAliasCount: 0 });
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
@@ -102,11 +98,10 @@ const inPlainWords = (code: string, message: string): [string, string] => {
     case 'DUPLICATE_KEY':
       return ['This key is given twice.', 'Keep one of them.'];
     case 'BAD_INDENT':
+      if (message.startsWith('Flow')) return ['A bracket above is not closed.', 'Close it with ] or }.'];
       return ['The indentation does not line up.', 'Line the key up with its neighbours.'];
     case 'BAD_ALIAS':
       return ['Aliases (*name) are not read here.', 'Write the value out.'];
-    case 'MULTIPLE_DOCS':
-      return ['The file holds more than one document (---).', 'Keep one design in one file.'];
     case 'NON_STRING_KEY':
       return ['A key must be a word.', 'Write the key as plain text.'];
     case 'TAG_RESOLVE_FAILED':

@@ -1,9 +1,8 @@
-import * as z from 'zod/mini';
-import { PanError } from '../errors/index.js';
+import { PanError, type Problem } from '../errors/index.js';
 import { freeze } from '../numeric/index.js';
 import type { Unit } from '../units/index.js';
 import type { ReadDesign } from './design.js';
-import { problemOf, type Reading } from './field/index.js';
+import { problemOf, type Reading, refused } from './field/index.js';
 import { designField } from './keys/design-keys.js';
 import { designOf } from './resolve/design-of.js';
 import { openNotes } from './resolve/notes.js';
@@ -17,10 +16,11 @@ import { openNotes } from './resolve/notes.js';
  */
 export const readDesign = (raw: unknown, extra: readonly Unit[] = []): ReadDesign => {
   const field = designField(readingOf(raw, extra, () => undefined));
-  const result = z.safeParse(field.schema, raw);
-  if (!result.success) throw new PanError(result.error.issues.map(problemOf));
+  const problems: Problem[] = [];
+  const keys = field.read(raw, (fault, place = []) => problems.push(problemOf(fault, place)));
+  if (keys === refused || problems.length > 0) throw new PanError(problems);
   const notes = openNotes();
-  const design = designOf(result.data, notes);
+  const design = designOf(keys, notes);
   return freeze({ design, assumed: notes.assumed, unknown: notes.unknown });
 };
 
@@ -28,7 +28,7 @@ export const readDesign = (raw: unknown, extra: readonly Unit[] = []): ReadDesig
 export const missingUnits = (raw: unknown): readonly string[] => {
   const names = new Set<string>();
   const field = designField(readingOf(raw, [], (name) => names.add(name)));
-  z.safeParse(field.schema, raw);
+  field.read(raw, () => undefined);
   return [...names];
 };
 

@@ -1,4 +1,3 @@
-import type * as z from 'zod/mini';
 import type { ErrorCode, Problem } from '../../errors/index.js';
 
 export type Place = readonly (string | number)[];
@@ -38,31 +37,10 @@ export const foundText = (raw: unknown): string => {
   return text.length > LONGEST_FOUND ? `${text.slice(0, LONGEST_FOUND)}… (${text.length} characters)` : text;
 };
 
-type RawIssue = z.core.$ZodRawIssue;
-
-/** A fault in the shape zod carries to the top. */
-export const issueOf = (fault: Fault, input: unknown, path: Place = []): RawIssue => ({
-  code: 'custom',
-  input,
-  path: [...path],
-  message: fault.message ?? fault.says ?? '',
-  params: { fault },
-});
-
-/** The fault an issue carries; zod's own words where it carries none. */
-export const faultOf = (issue: z.core.$ZodIssue): Fault => {
-  const { fault } = (issue.code === 'custom' ? issue.params : null) ?? {};
-  return (
-    (fault as Fault | undefined) ?? { code: 'input-type', says: 'cannot be read', expected: issue.message }
-  );
-};
-
-export const problemOf = (issue: z.core.$ZodIssue): Problem => {
-  const { says, message, ...rest } = faultOf(issue);
-  const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part));
-  return Object.freeze({
+/** A fault with its place, as the rest of the program reports it. */
+export const problemOf = ({ says, message, ...rest }: Fault, path: Place): Problem =>
+  Object.freeze({
     ...rest,
-    path: Object.freeze(path),
+    path: Object.freeze([...path]),
     message: message ?? `${placeText(path)} ${says}.`,
   });
-};

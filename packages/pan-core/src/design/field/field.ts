@@ -1,6 +1,5 @@
-import * as z from 'zod/mini';
 import type { QuantityKind } from '../../units/index.js';
-import { type Fault, faultOf, issueOf, type Place } from './fault.js';
+import type { Fault, Place } from './fault.js';
 
 /** What a key means and takes: the one source of the reader, the editors' schema and the worksheet. */
 export type Description = Common &
@@ -28,71 +27,49 @@ interface Common {
   readonly mayBeUnknown: boolean;
 }
 
-/** Reads one value of the file into `T` and says what it takes. */
+/** Reads one value of the file into `T`, or reports what is wrong with it; says what it takes. */
 export interface Field<T> {
-  readonly schema: z.ZodMiniType<T>;
+  readonly read: (raw: unknown, report: Report) => T | Refusal;
   readonly about: Description;
 }
 
-export type Report = (fault: Fault, place?: Place, input?: unknown) => void;
+/** Takes a fault, and its place within the value being read. */
+export type Report = (fault: Fault, place?: Place) => void;
 
 /** Returned by a reader that has reported a fault instead of a value. */
 export const refused: unique symbol = Symbol('refused');
 export type Refusal = typeof refused;
 
-/** A zod schema from a reader that reports its faults. */
-export const schemaOf = <T>(read: (raw: unknown, report: Report) => T | Refusal): z.ZodMiniType<T> =>
-  z.transform((raw: unknown, payload): T => {
-    const value = read(raw, (fault, place = [], input = raw) => {
-      payload.issues.push(issueOf(fault, input, place));
-    });
-    return value === refused ? z.NEVER : value;
-  });
-
-/** Runs a schema inside a reader, passing its faults on under `place`. */
-export const readInto = <T>(
-  schema: z.ZodMiniType<T>,
-  raw: unknown,
-  report: (issue: z.core.$ZodIssue) => void,
-): T | Refusal => {
-  const result = z.safeParse(schema, raw);
-  if (result.success) return result.data;
-  for (const issue of result.error.issues) report(issue);
-  return refused;
-};
+/** Reports faults of a part under its key or position. */
+export const under =
+  (report: Report, part: string | number): Report =>
+  (fault, place = []) => {
+    report(fault, [part, ...place]);
+  };
 
 export const missing: Fault = { code: 'input-missing', says: 'is missing', found: 'nothing' };
 
 /** A key that may be left out; `assumed` is the text of the value then taken. */
 export const optional = <T>(field: Field<T>, assumed: string | null = null): Field<T | undefined> => ({
-  schema: z.optional(field.schema),
+  read: (raw, report) => (raw === undefined ? undefined : field.read(raw, report)),
   about: { ...field.about, required: false, assumed },
 });
 
 /** A key whose value may be the word `unknown`, read as null; it may also be left out. */
 export const orUnknown = <T>(field: Field<T>): Field<T | null | undefined> => ({
-  schema: z.optional(
-    schemaOf<T | null>((raw, report) => {
-      if (raw === 'unknown') return null;
-      return readInto(field.schema, raw, passOn(report));
-    }),
-  ),
+  read: (raw, report) => {
+    if (raw === undefined) return undefined;
+    return raw === 'unknown' ? null : field.read(raw, report);
+  },
   about: { ...field.about, required: false, mayBeUnknown: true },
 });
 
 /** Looks at a value that reads well and reports what is wrong with it. */
 export const checked = <T>(field: Field<T>, check: (value: T, report: Report) => void): Field<T> => ({
   about: field.about,
-  schema: schemaOf<T>((raw, report) => {
-    const value = readInto(field.schema, raw, passOn(report));
+  read: (raw, report) => {
+    const value = field.read(raw, report);
     if (value !== refused) check(value as T, report);
     return value;
-  }),
+  },
 });
-
-/** Passes an inner issue on as it is, its place included. */
-export const passOn =
-  (report: Report) =>
-  (issue: z.core.$ZodIssue): void => {
-    report(faultOf(issue), issue.path as Place, issue.input);
-  };

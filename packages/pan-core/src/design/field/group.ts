@@ -1,7 +1,6 @@
-import * as z from 'zod/mini';
 import { nearestWord } from '../../units/index.js';
-import { type Fault, foundText, type Place } from './fault.js';
-import { type Description, type Field, passOn, type Report, readInto, refused, schemaOf } from './field.js';
+import { type Fault, foundText } from './fault.js';
+import { type Description, type Field, type Refusal, type Report, refused, under } from './field.js';
 
 const common = (about: string) => ({ about, required: true, assumed: null, mayBeUnknown: false }) as const;
 
@@ -12,25 +11,27 @@ type Values<S extends Shape> = { readonly [K in keyof S]: ValueOf<S[K]> };
 /** A group of keys; any other key is refused with the nearest one offered. */
 export const section = <S extends Shape>(about: string, shape: S): Field<Values<S>> => {
   const names = Object.keys(shape);
-  const schemas = Object.fromEntries(names.map((name) => [name, (shape[name] as Field<unknown>).schema]));
-  const strict = z.strictObject(schemas);
   return {
     about: {
       form: 'section',
-      keys: Object.fromEntries(names.map((name) => [name, (shape[name] as Field<unknown>).about])),
+      keys: Object.fromEntries(Object.entries(shape).map(([name, field]) => [name, field.about])),
       ...common(about),
     },
-    schema: schemaOf((raw, report) => {
-      if (raw === undefined || !isGroup(raw)) {
+    read: (raw, report) => {
+      if (!isGroup(raw)) {
         const expected = `a group of keys: ${names.slice(0, 8).join(', ')}${names.length > 8 ? ', …' : ''}`;
         return notA(raw, 'is not a group of keys', expected, report);
       }
-      const pass = passOn(report);
-      return readInto<Values<S>>(strict as unknown as z.ZodMiniType<Values<S>>, raw, (issue) => {
-        if (issue.code !== 'unrecognized_keys') return pass(issue);
-        for (const key of issue.keys) report(unknownKey(key, names), [...(issue.path as Place), key]);
+      const strange = Object.keys(raw).filter((key) => !names.includes(key));
+      for (const key of strange) report(unknownKey(key, names), [key]);
+      const entries = Object.entries(shape).map(([name, field]) => {
+        // Only a key of the group's own counts: every object answers to `constructor`.
+        const value = Object.hasOwn(raw, name) ? raw[name] : undefined;
+        return [name, field.read(value, under(report, name))] as const;
       });
-    }),
+      if (strange.length > 0 || entries.some(([, value]) => value === refused)) return refused;
+      return Object.fromEntries(entries) as Values<S>;
+    },
   };
 };
 
@@ -56,10 +57,9 @@ export interface ListSize {
 export const list = <T>(about: string, of: Field<T>, size: ListSize = {}): Field<readonly T[]> => {
   const fewest = size.fewest ?? 0;
   const most = size.most ?? 100;
-  const items = z.array(of.schema);
   return {
     about: { form: 'list', of: of.about, fewest, most, ...common(about) },
-    schema: schemaOf<readonly T[]>((raw, report) => {
+    read: (raw, report) => {
       const expected = `a list of ${fewest} to ${most}: ${of.about.about}`;
       if (!Array.isArray(raw)) return notA(raw, 'is not a list', expected, report);
       if (raw.length < fewest || raw.length > most) {
@@ -74,10 +74,14 @@ export const list = <T>(about: string, of: Field<T>, size: ListSize = {}): Field
         });
         return refused;
       }
-      return readInto<readonly T[]>(items, raw, passOn(report));
-    }),
+      // Not map, which would pass over the holes of a sparse list.
+      return all(Array.from(raw, (item: unknown, i) => of.read(item, under(report, i))));
+    },
   };
 };
+
+const all = <T>(values: readonly (T | Refusal)[]): readonly T[] | Refusal =>
+  values.some((value) => value === refused) ? refused : (values as readonly T[]);
 
 const notA = (raw: unknown, says: string, expected: string, report: Report): typeof refused => {
   if (raw === undefined) report({ code: 'input-missing', says: 'is missing', expected, found: 'nothing' });
@@ -93,30 +97,27 @@ export const tuple = <const F extends readonly Field<unknown>[]>(
   about: string,
   parts: F,
 ): Field<Tuple<F>> => {
-  const schemas = parts.map((part) => part.schema) as [z.ZodMiniType, ...z.ZodMiniType[]];
-  const whole = z.tuple(schemas) as unknown as z.ZodMiniType<Tuple<F>>;
   const names = parts.map((part) => part.about.about).join(', ');
   return {
     about: { form: 'tuple', of: parts.map((part) => part.about), ...common(about) },
-    schema: schemaOf<Tuple<F>>((raw, report) => {
+    read: (raw, report) => {
       const expected = `[${names}]`;
       if (!Array.isArray(raw) || raw.length !== parts.length) {
         return notA(raw, `is not a list of ${parts.length}`, expected, report);
       }
-      return readInto<Tuple<F>>(whole, raw, passOn(report));
-    }),
+      return all(parts.map((part, i) => part.read(raw[i], under(report, i)))) as Tuple<F> | Refusal;
+    },
   };
 };
 
 export const choice = <const V extends string | number>(about: string, values: readonly V[]): Field<V> => {
-  const known = z.literal([...values]);
   return {
     about: { form: 'choice', of: values, ...common(about) },
-    schema: schemaOf<V>((raw, report) => {
+    read: (raw, report) => {
       const expected = values.length === 1 ? String(values[0]) : `one of: ${values.join(', ')}`;
       if (raw === undefined) return notA(raw, '', expected, report);
-      const result = z.safeParse(known, raw);
-      if (result.success) return result.data;
+      const known = values.find((value) => value === raw);
+      if (known !== undefined) return known;
       const near = typeof raw === 'string' ? nearestWord(raw, values.map(String)) : null;
       const advice = near === null ? {} : { advice: `Did you mean ${near}?` };
       report({
@@ -127,7 +128,7 @@ export const choice = <const V extends string | number>(about: string, values: r
         ...advice,
       });
       return refused;
-    }),
+    },
   };
 };
 
@@ -144,13 +145,12 @@ export const either = <const A extends readonly Alternative<unknown>[]>(
   alternatives: A,
 ): Field<AnyOf<A>> => ({
   about: { form: 'either', of: alternatives.map(({ field }) => field.about), ...common(about) },
-  schema: schemaOf<AnyOf<A>>((raw, report) => {
+  read: (raw, report) => {
     const chosen = alternatives.find(({ when }) => when(raw));
-    if (chosen !== undefined)
-      return readInto(chosen.field.schema as z.ZodMiniType<AnyOf<A>>, raw, passOn(report));
+    if (chosen !== undefined) return chosen.field.read(raw, report) as AnyOf<A> | Refusal;
     const expected = alternatives.map(({ field }) => formText(field.about)).join(', or ');
     return notA(raw, `cannot be ${foundText(raw)}`, expected, report);
-  }),
+  },
 });
 
 const formText = (about: Description): string => {

@@ -8,7 +8,6 @@ export {
   type Refusal,
   type Report,
   refused,
-  schemaOf,
 } from './field.js';
 export { choice, either, isKeys, isList, isScalar, list, section, tuple, type ValueOf } from './group.js';
 export { count, flag, plainNumber, quantity, type Range, type Reading, text } from './value.js';

@@ -8,7 +8,7 @@ import {
   type Unit,
 } from '../../units/index.js';
 import { foundText } from './fault.js';
-import { type Field, missing, type Refusal, type Report, refused, schemaOf } from './field.js';
+import { type Field, missing, type Refusal, type Report, refused } from './field.js';
 
 /** The unit of bare numbers and the units known besides the common ones. */
 export interface Reading {
@@ -73,7 +73,7 @@ export const quantity = (
     assumed: null,
     mayBeUnknown: false,
   },
-  schema: schemaOf<number>((raw, report) => {
+  read: (raw, report): number | Refusal => {
     if (raw === undefined)
       return refuse(report, missing, `${kindWords(kind).say}, such as ${kindWords(kind).example}`);
     if (raw === null) {
@@ -107,7 +107,7 @@ export const quantity = (
       return refused;
     }
     return withinRange(read.value, kind, range, raw, report);
-  }),
+  },
 });
 
 const refuse = (report: Report, fault: typeof missing, expected: string): Refusal => {
@@ -156,7 +156,7 @@ const CONTROL = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u;
 
 export const text = (about: string, longest: number, sample: string): Field<string> => ({
   about: { form: 'text', longest, sample, ...common(about) },
-  schema: schemaOf<string>((raw, report) => {
+  read: (raw, report): string | Refusal => {
     const expected = `a text of at most ${longest} characters, such as ${sample}`;
     const found = foundText(raw);
     if (raw === undefined) return refuse(report, missing, expected);
@@ -193,23 +193,23 @@ export const text = (about: string, longest: number, sample: string): Field<stri
       return refused;
     }
     return value;
-  }),
+  },
 });
 
 export const flag = (about: string): Field<boolean> => ({
   about: { form: 'flag', ...common(about) },
-  schema: schemaOf<boolean>((raw, report) => {
+  read: (raw, report): boolean | Refusal => {
     if (typeof raw === 'boolean') return raw;
     const expected = 'true or false';
     if (raw === undefined) return refuse(report, missing, expected);
     report({ code: 'input-type', says: 'is neither true nor false', expected, found: foundText(raw) });
     return refused;
-  }),
+  },
 });
 
 const numberIn = (from: number, to: number, whole: boolean) => {
   const expected = `${whole ? 'a whole number' : 'a number'} from ${from} to ${to}, without a unit`;
-  return schemaOf<number>((raw, report) => {
+  return (raw: unknown, report: Report): number | Refusal => {
     if (raw === undefined) return refuse(report, missing, expected);
     if (typeof raw !== 'number' || !Number.isFinite(raw) || (whole && !Number.isInteger(raw))) {
       const says = whole ? 'is not a whole number' : 'is not a number';
@@ -229,15 +229,15 @@ const numberIn = (from: number, to: number, whole: boolean) => {
       return refused;
     }
     return raw;
-  });
+  };
 };
 
 export const count = (about: string, from: number, to: number): Field<number> => ({
   about: { form: 'count', from, to, ...common(about) },
-  schema: numberIn(from, to, true),
+  read: numberIn(from, to, true),
 });
 
 export const plainNumber = (about: string): Field<number> => ({
   about: { form: 'number', ...common(about) },
-  schema: numberIn(0, 1e9, false),
+  read: numberIn(0, 1e9, false),
 });

@@ -1,5 +1,5 @@
 import { commonUnits, findUnit, fromInside, type QuantityKind, readQuantity } from '../../units/index.js';
-import { type Field, foundText, type Reading, refused, schemaOf } from '../field/index.js';
+import { type Field, foundText, type Reading, type Refusal, refused } from '../field/index.js';
 
 type Limits = Readonly<Record<string, number>>;
 
@@ -35,7 +35,7 @@ export const limitsField = (reading: Reading): Field<Limits> => ({
     assumed: null,
     mayBeUnknown: false,
   },
-  schema: schemaOf<Limits>((raw, report) => {
+  read: (raw, report): Limits | Refusal => {
     const expected = 'check ids with a limit each, such as ground_clearance: 90 mm';
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
       report({ code: 'input-type', says: 'is not a group of keys', expected, found: foundText(raw) });
@@ -70,5 +70,5 @@ export const limitsField = (reading: Reading): Field<Limits> => ({
       } else taken.set(id, limit);
     }
     return Object.fromEntries(taken);
-  }),
+  },
 });

@@ -12,9 +12,9 @@ import {
   list,
   optional,
   orUnknown,
+  type Refusal,
   type Report,
   refused,
-  schemaOf,
   section,
 } from '../field/index.js';
 import { crossing, doubledPoint } from '../outline.js';
@@ -32,10 +32,10 @@ export const fileNotRead = (about: string, says: string, advice: string): Field<
     assumed: null,
     mayBeUnknown: false,
   },
-  schema: schemaOf<never>((raw, report) => {
+  read: (raw, report): never | Refusal => {
     report({ code: 'input-type', says, advice, found: foundText(raw) });
     return refused;
-  }),
+  },
 });
 
 const outlineField = (k: Kit) =>

@@ -1,4 +1,4 @@
-import { type Field, foundText, refused, schemaOf } from '../field/index.js';
+import { type Field, foundText, type Refusal, refused } from '../field/index.js';
 
 export interface Thread {
   readonly diameter: number;
@@ -15,7 +15,7 @@ const threadField = <T>(
   take: (numbers: readonly number[]) => T | null,
 ): Field<T> => ({
   about: { form: 'text', longest: 12, sample, about, ...common },
-  schema: schemaOf<T>((raw, report) => {
+  read: (raw, report): T | Refusal => {
     const expected = `a metric thread such as ${sample}`;
     if (raw === undefined) {
       report({ code: 'input-missing', says: 'is missing', expected, found: 'nothing' });
@@ -26,7 +26,7 @@ const threadField = <T>(
     if (value !== null) return value;
     report({ code: 'input-type', says: 'is no metric thread', expected, found: foundText(raw) });
     return refused;
-  }),
+  },
 });
 
 /** `M8` → 8. */
