@@ -195,7 +195,7 @@ describe('a wing', () => {
   const bend = (Math.PI / 2) * (5 + 0.43 * 3);
 
   test('strip: floor 60, wall 60, top 60 less a thickness to the side plate’s outside', () => {
-    const strip = named(parts, 'pocket');
+    const strip = named(parts, 'pocket strip');
     expectWithin(strip.flat[0], 200, 1e-9, 'along x');
     expectWithin(strip.flat[1], 60 + 60 + 57 - 4 * 5 + 2 * bend, 1e-9, 'unfolded');
     expect(strip.folds.map((f) => f.direction)).toEqual(['up', 'up']);
@@ -221,8 +221,8 @@ describe('a wing', () => {
       pan: { ...design.pan, wings: [{ ...design.pan.wings[0]!, side: 'right' }] },
     });
     expectWithin(
-      pathArea(named(other, 'pocket').outline),
-      pathArea(named(parts, 'pocket').outline),
+      pathArea(named(other, 'pocket strip').outline),
+      pathArea(named(parts, 'pocket strip').outline),
       1e-8,
       'area',
     );
@@ -243,7 +243,7 @@ describe('notches', () => {
     expectWithin(named(parts, 'beam roof').area, 100 * 200, 1e-7, 'roof');
     // The upright plates butt against the roof's underside.
     for (const face of ['rear', 'front']) {
-      const plate = named(parts, `beam ${face} face`);
+      const plate = named(parts, `beam ${face} plate`);
       expectWithin(plate.area, 200 * (20 - 3), 1e-7, face);
     }
   });
@@ -291,7 +291,7 @@ describe('baffles', () => {
       1e-8,
       'doors',
     );
-    const flap = named(parts, 'door wall door 1 flap');
+    const flap = named(parts, 'door wall door flap');
     expectWithin(pathLength(flap.outline), 2 * (72 + 69), 1e-10, 'flap');
   });
 

@@ -69,7 +69,7 @@ test(`a refolded wing's edges stand as far apart as the pan's (seed ${SEED})`, (
     const design = wingDesign(seed);
     const wing = design.pan.wings[0] as Wing;
     const parts = cutParts(design, floorProfile(design), [], []);
-    const strip = parts.find((p) => p.name === 'wing')!;
+    const strip = parts.find((p) => p.name === 'wing strip')!;
     expect(strip.outline, `seed ${seed}`).toHaveLength(12);
     const [foot, top] = [
       strip.folds.find((f) => f.name === 'foot')!,

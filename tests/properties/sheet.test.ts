@@ -197,7 +197,7 @@ test(`a mirrored design gives mirrored parts (seed ${SEED})`, () => {
   const twins: readonly (readonly [string, string, 'x' | 'y'])[] = [
     ['side left', 'side right', 'x'],
     ['side right', 'side left', 'x'],
-    ['left wing', 'left wing', 'x'],
+    ['left wing strip', 'left wing strip', 'x'],
     ['left wing rear cap', 'left wing rear cap', 'x'],
     ['right wing front cap', 'right wing front cap', 'x'],
     ['belly', 'belly', 'y'],

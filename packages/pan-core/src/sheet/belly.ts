@@ -36,6 +36,15 @@ export const bellyParts = (job: CutJob): readonly Part[] => {
   });
 };
 
+/** What a strip is, for people: the place of a single flat piece, else that it is folded. */
+const stripWords = (path: Path, profile: Profile): string => {
+  if (path.length > 1) return 'Front wall, floor and rear wall as far as they fold from one strip.';
+  const [piece, last] = [path[0]!, profile.sharp.length - 1];
+  if (distance2(piece.from, profile.sharp[last]!) < 1e-9) return 'Rear wall.';
+  if (distance2(piece.to, profile.sharp[0]!) < 1e-9) return 'Front wall.';
+  return slope(piece) > STEEP ? 'Step.' : 'A flat piece of the floor.';
+};
+
 const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly string[]): readonly Part[] => {
   const { design, profile, rule, notches, plates } = job;
   const { sheet, left, right } = design.pan;
@@ -57,7 +66,7 @@ const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly strin
   return finishRegion(
     {
       name,
-      what: 'Front wall, floor and rear wall, folded from one strip.',
+      what: stripWords(path, profile),
       quantity: 1,
       material: sheet.material,
       thickness: sheet.thickness,
@@ -144,6 +153,9 @@ const splitAtWelds = (path: Path, profile: Profile, thickness: number): readonly
   });
   return strips;
 };
+
+/** Rise per length from which a piece of floor counts as a step. */
+const STEEP = 0.5;
 
 const slope = (s: Segment): number => Math.abs(s.to[1] - s.from[1]) / segmentLength(s);
 

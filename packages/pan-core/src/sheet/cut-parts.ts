@@ -32,13 +32,26 @@ export const cutParts = (
     notches: design.pan.notches.map(notchCutter),
     plates,
   };
-  return freeze([
-    ...bellyParts(job),
-    ...sideParts(job, 'left'),
-    ...sideParts(job, 'right'),
-    ...design.pan.wings.flatMap((wing) => wingParts(job, wing)),
-    ...notchParts(design, panels),
-    ...baffleParts(design, plates),
-    ...flangeParts(design, profile),
-  ]);
+  return freeze(
+    ownNames([
+      ...bellyParts(job),
+      ...sideParts(job, 'left'),
+      ...sideParts(job, 'right'),
+      ...design.pan.wings.flatMap((wing) => wingParts(job, wing)),
+      ...notchParts(design, panels),
+      ...baffleParts(design, plates),
+      ...flangeParts(design, profile),
+    ]),
+  );
+};
+
+/** A name is a file's name too: a part that would share one with an earlier part gets a number. */
+const ownNames = (parts: readonly Part[]): readonly Part[] => {
+  const used = new Set<string>();
+  return parts.map((part) => {
+    let name = part.name;
+    for (let n = 2; used.has(name.toLowerCase()); n++) name = `${part.name} (${n})`;
+    used.add(name.toLowerCase());
+    return name === part.name ? part : { ...part, name };
+  });
 };

@@ -13,19 +13,26 @@ export const FLAP_LAND = practice.flap_land_mm;
 /** Height of the band above the land that carries the hinge, mm. */
 export const HINGE_BAND = practice.hinge_band_mm;
 
-/** Flap, hinge strip and stop of every door in a wall, all in the wall's own sheet. */
+/** Flap, hinge strip and stop for the doors of a wall, all in the wall's own sheet; like doors share a drawing. */
 export const doorParts = (design: Design, plate: Plate): readonly Part[] => {
   const { baffle } = plate;
-  return baffle.kind === 'wall'
-    ? baffle.doors.flatMap((door, i) => {
-        const name = baffle.doors.length === 1 ? `${baffle.name} door` : `${baffle.name} door ${i + 1}`;
-        return [
-          flap(design, baffle, door, name),
-          hingeStrip(design, baffle, door, name),
-          stop(design, baffle, name),
-        ];
-      })
-    : [];
+  if (baffle.kind !== 'wall') return [];
+  const kinds: { door: Door; count: number }[] = [];
+  for (const door of baffle.doors) {
+    const same = kinds.find(
+      (k) => k.door.size.join() === door.size.join() && k.door.letsOil === door.letsOil,
+    );
+    if (same === undefined) kinds.push({ door, count: 1 });
+    else same.count++;
+  }
+  return kinds.flatMap(({ door, count }, i) => {
+    const name = kinds.length === 1 ? `${baffle.name} door` : `${baffle.name} door ${i + 1}`;
+    return [
+      flap(design, baffle, door, name),
+      hingeStrip(design, baffle, door, name),
+      stop(design, baffle, name),
+    ].map((part): Part => ({ ...part, quantity: count }));
+  });
 };
 
 const rectangle = (width: number, height: number): readonly Vec2[] => [

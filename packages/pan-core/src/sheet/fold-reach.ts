@@ -62,3 +62,19 @@ export const holeToBend = (fold: Fold, at: Vec2, diameter: number): number => {
   const nearest = pointAt(lineSegment(fold.from, fold.to), s);
   return Math.hypot(...subtract2(at, nearest)) - diameter / 2 - fold.allowance / 2;
 };
+
+/** Corners of a part's cuts that lie inside a fold's bend zone, away from the fold's own ends. */
+export const cornersInBend = (part: Part, fold: Fold): number => {
+  const d = subtract2(fold.to, fold.from);
+  const length = Math.hypot(d[0], d[1]);
+  const along = unit2(d);
+  const clear = fold.allowance / 2 - 1e-6;
+  return [part.outline, ...part.openings].flat().filter(({ from }) => {
+    const r = subtract2(from, fold.from);
+    const s = dot2(r, along);
+    return s > END && s < length - END && Math.abs(dot2(r, left2(along))) < clear;
+  }).length;
+};
+
+/** How near a fold's end a corner is the edge's own, mm. */
+const END = 1;

@@ -113,11 +113,8 @@ const faceNames = (design: Design, faces: readonly Panel[]): readonly string[] =
 };
 
 const faceWord = ([x, y, z]: Vec3): string => {
-  if (z < -0.9) return 'roof';
-  if (z > 0.9) return 'underside';
-  if (x > 0.9) return 'rear face';
-  if (x < -0.9) return 'front face';
-  if (y > 0.9) return 'right face';
-  if (y < -0.9) return 'left face';
-  return 'slope';
+  const [ax, ay, az] = [Math.abs(x), Math.abs(y), Math.abs(z)];
+  if (az >= ax && az >= ay) return z < 0 ? 'roof' : 'floor';
+  if (ax >= ay) return x > 0 ? 'rear plate' : 'front plate';
+  return y > 0 ? 'right plate' : 'left plate';
 };

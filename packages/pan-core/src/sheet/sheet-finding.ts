@@ -5,7 +5,7 @@ import { bendRule } from './bend-rule.js';
 import { FLAP_LAND } from './door-part.js';
 import { atLeast, type SheetFinding } from './finding.js';
 import { flangeFindings } from './flange-finding.js';
-import { holeToBend, shortestLeg } from './fold-reach.js';
+import { cornersInBend, holeToBend, shortestLeg } from './fold-reach.js';
 import { minimumRadius } from './minimum-radius.js';
 import type { Fold, Part, RoundHole } from './part.js';
 import { shopFindings } from './shop-finding.js';
@@ -22,6 +22,7 @@ export const sheetFindings = (
     ...tables(design),
     ...legs(design, parts),
     ...holesAtBends(design, parts),
+    ...cutsInBends(parts),
     ...flangeFindings(design, profile),
     ...smallestHole(design, parts),
     ...wingEnds(design, profile),
@@ -138,6 +139,34 @@ const holesAtBends = (design: Design, parts: readonly Part[]): readonly SheetFin
       because: `${worst.hole.what} in ${worst.part.name}: nearer the ${worst.fold.name} bend’s far face the hole is pulled oval (2.5t + R, common practice)`,
       try: (short) => `Move it ${short.toFixed(1)} mm away, or cut it after bending.`,
     }),
+  ];
+};
+
+/** A cut that ends inside a bend zone tears open when the sheet is folded. */
+const cutsInBends = (parts: readonly Part[]): readonly SheetFinding[] => {
+  const folded = parts.filter((p) => p.folds.length > 0);
+  if (folded.length === 0) return [];
+  const found = folded.flatMap((part) =>
+    part.folds.flatMap((fold) => (cornersInBend(part, fold) > 0 ? [{ part, fold }] : [])),
+  );
+  const first = found[0];
+  return [
+    {
+      id: 'cut_in_bend',
+      title: 'cuts that end in a bend',
+      status: first === undefined ? 'pass' : 'warn',
+      value: found.length,
+      limit: 0,
+      unit: '1',
+      because:
+        first === undefined
+          ? 'no opening has a corner in a bend zone'
+          : `an opening of ${first.part.name} has a corner in its ${first.fold.name} bend, where the sheet tears`,
+      try:
+        first === undefined
+          ? ''
+          : 'Move the notch off the bend, or drill a relief as wide as the sheet is thick there.',
+    },
   ];
 };
 

@@ -78,7 +78,7 @@ const foldedStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
   return finishRegion(
     {
       ...sheetOf(design),
-      name: frame.wing.name,
+      name: `${frame.wing.name} strip`,
       what: `Floor, outer wall and top of the wing "${frame.wing.name}", folded from one strip.`,
       folds: folds.map((f) => facingFold(frame, f)),
       ...fittings(job, frame, facets),
