@@ -1,7 +1,7 @@
 import { drainHeights } from './drain.js';
 import { measureCells, solveLevel } from './level.js';
 import { dividePool, lowerPool } from './lower.js';
-import { DRY, levelOf, type Pool, type PoolState, poolOf, type Scene, wayAt } from './pools.js';
+import { DRY, levelOf, NO_OIL, type Pool, type PoolState, poolOf, type Scene, wayAt } from './pools.js';
 
 /** Two levels closer than this are equal for a door, mm. */
 const SAME_LEVEL = 1e-9;
@@ -12,10 +12,14 @@ export const runsThroughDoor = (scene: Scene, state: PoolState, w: number): bool
   const h = levelOf(scene, state.pools[state.of[way.from] as number] as Pool);
   if (h <= (scene.sills[w] as number)) return false;
   const below = state.of[way.to] as number;
-  const down =
-    below === DRY ? (scene.oriented.low[way.to] as number) : levelOf(scene, state.pools[below] as Pool);
-  return h > down + SAME_LEVEL;
+  if (below === DRY) return h > (scene.oriented.low[way.to] as number) + SAME_LEVEL;
+  const down = state.pools[below] as Pool;
+  return !isFull(scene, down) && h > levelOf(scene, down) + SAME_LEVEL;
 };
+
+/** A full room has no level of its own and takes no more. */
+const isFull = (scene: Scene, pool: Pool): boolean =>
+  pool.cells.reduce((room, c) => room + (scene.oriented.body.capacity[c] as number), -pool.volume) <= NO_OIL;
 
 /**
  * Lets oil through a door until upstream stands no higher than downstream, or than the door's sill. Returns

@@ -98,7 +98,10 @@ export const solveLevel = (
   for (let i = 0; i < MOST_STEPS; i++) {
     measureCells(o, cells, h, out);
     const miss = volume - out.volume;
-    if (Math.abs(miss) <= ROUNDING * whole) return out.area > 0 ? h + miss / out.area : h;
+    if (Math.abs(miss) <= ROUNDING * whole) {
+      const polished = h + miss / out.area;
+      return polished > lo && polished < hi ? polished : h;
+    }
     if (miss > 0) lo = h;
     else hi = h;
     let step = out.area > 0 ? cubicStep(miss, out) : Number.NaN;

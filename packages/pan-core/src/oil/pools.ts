@@ -66,6 +66,12 @@ export const partPools = (scene: Scene, before: PoolState): PoolState => {
       if (state.of[start] !== DRY || (scene.oriented.low[start] as number) >= h) continue;
       gather(scene, before, state, id, start, h);
     }
+    if (state.pools.length === first) {
+      // So little oil that its level is the lowest point itself: it lies in the lowest cell.
+      const { low } = scene.oriented;
+      const cell = pool.cells.reduce((a, b) => ((low[b] as number) < (low[a] as number) ? b : a));
+      poolOf(state, cell);
+    }
     shareOut(scene, state.pools.slice(first) as Pool[], pool.volume, h);
   });
   return state;

@@ -35,7 +35,7 @@ export const restOil = (o: Oriented, ways: Ways, mouthCell: number, volume: numb
     if (next === undefined || level <= (drain[next] as number)) break;
   }
   const short = neverReturns > volume ? volume / neverReturns : 1;
-  const levels = Float64Array.from(drain, (d, c) => Math.max(Math.min(d, o.high[c] as number), level));
+  const levels = Float64Array.from(drain, (d) => Math.max(d, level));
   const state = group(o, ways, sills, levels);
   let left = volume;
   for (const pool of state.pools) {
