@@ -7,6 +7,7 @@ export const safeName = (words: string): string => {
   const plain = words
     .slice(0, 10 * LONGEST)
     .normalize('NFKD')
+    .replace(/\p{M}+/gu, '')
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .slice(0, LONGEST)

@@ -1,0 +1,75 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { writeSet } from 'pan-cli/write/index.js';
+import { readStl } from 'pan-core/drawing/index.js';
+import { describe, expect, it } from 'vitest';
+import { setOf, textAt } from '../interop/dxf-cut-set.js';
+import { hasReader, MISSING_READER, readDrawings } from '../interop/dxf-reader.js';
+import { sampleDesign } from '../sample-design.js';
+
+const HOSTILE = [
+  'wall\n  0\nLINE\n  8\nthrough',
+  '../../../tmp/x',
+  'con',
+  '=HYPERLINK("http://x")',
+  '-1+2',
+  'a,b"c',
+  '\u202ereversed\u0000',
+  '<script>',
+  '%%u\\U+0041^J',
+];
+
+const hostile = (words: string) =>
+  setOf(
+    sampleDesign((d) => {
+      d.title = words;
+      for (const wing of d.pan.wings) wing.name = words;
+      for (const baffle of d.baffles) baffle.name = words;
+    }),
+    'fail',
+  );
+
+describe.each(HOSTILE)('a design whose every name is %j', (words) => {
+  it('is a set of plain file names that can be written', async () => {
+    const files = await hostile(words);
+    const root = mkdtempSync(join(tmpdir(), 'pan-hostile-'));
+    try {
+      expect(writeSet(join(root, 'out'), files, false).files).toBe(files.length);
+      expect(readdirSync(root)).toEqual(['out']);
+    } finally {
+      rmSync(root, { recursive: true });
+    }
+  });
+
+  it('draws the same entities as a plain one, and its solids read back', async (ctx) => {
+    const [files, plain] = [await hostile(words), await hostile('plain')];
+    for (const { content } of files)
+      if (content instanceof Uint8Array) expect(readStl(content).length).toBeGreaterThan(0);
+    if (!hasReader()) return ctx.skip(MISSING_READER);
+    const drawings = (set: typeof files) =>
+      readDrawings(
+        set.flatMap((f) => (f.path.endsWith('.dxf') && typeof f.content === 'string' ? [f.content] : [])),
+      );
+    const shapes = (set: ReturnType<typeof drawings>) =>
+      set.map((d) => d.entities.filter((e) => e.type !== 'TEXT'));
+    const read = drawings(files);
+    expect(read.flatMap((d) => [...d.errors, ...d.fixes])).toEqual([]);
+    expect(shapes(read)).toEqual(shapes(drawings(plain)));
+  });
+
+  it('is no formula, no new row and no control character in its lists', async () => {
+    const files = await hostile(words);
+    for (const path of ['3-bench/drill-table.csv', '5-buy/cut-list.csv']) {
+      const rows = textAt(files, path).trimEnd().split('\r\n');
+      const plainRows = textAt(await hostile('plain'), path)
+        .trimEnd()
+        .split('\r\n');
+      expect(rows).toHaveLength(plainRows.length);
+      for (const row of rows) expect(row).not.toMatch(/(^|,)"?[=+@]/);
+    }
+    for (const { path, content } of files) {
+      if (path.endsWith('.txt')) expect(content).not.toMatch(/[^\n\P{Cc}]|[\u202a-\u202e\u2066-\u2069]/u);
+    }
+  });
+});
