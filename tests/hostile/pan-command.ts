@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const pan = here('../../packages/pan-cli/dist/pan.js');
+export const pan = here('../../packages/pan-cli/dist/pan.js');
 
 export const example = (name: string): string => here(`../../packages/pan-cli/examples/${name}.yaml`);
 
