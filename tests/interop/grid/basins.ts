@@ -71,15 +71,14 @@ const sorted = (values: Float64Array): Int32Array => {
   const scale = high > low ? (BINS - 1) / (high - low) : 0;
   const starts = new Int32Array(BINS + 1);
   const bins = new Int32Array(values.length);
-  values.forEach((value, i) => {
-    bins[i] = Math.floor((value - low) * scale);
-    starts[(bins[i] as number) + 1]! += 1;
-  });
+  for (let i = 0; i < values.length; i++) {
+    const bin = Math.floor((values[i]! - low) * scale);
+    bins[i] = bin;
+    starts[bin + 1]! += 1;
+  }
   for (let i = 0; i < BINS; i++) starts[i + 1]! += starts[i] as number;
   const order = new Int32Array(values.length);
-  bins.forEach((bin, i) => {
-    order[starts[bin]!++] = i;
-  });
+  for (let i = 0; i < bins.length; i++) order[starts[bins[i]!]!++] = i;
   return order;
 };
 
@@ -95,6 +94,7 @@ export const basinsOf = (grid: Grid, up: Point, passing: Passing, shallowest: nu
   const sill = linkHeights(links, up);
   const both = KINDS.map((kind) => passing.open.includes(kind));
   const parent = Int32Array.from({ length: cubes.count }, (_, i) => i);
+  const size = new Int32Array(cubes.count).fill(1);
   const hollow = new Int32Array(cubes.count).fill(-1);
   const merged: number[] = [];
   const met: Saddle[] = [];
@@ -111,8 +111,10 @@ export const basinsOf = (grid: Grid, up: Point, passing: Passing, shallowest: nu
     if (hollow[a] === -1) hollow[a] = hollow[b] as number;
     else if (hollow[b] === -1) hollow[b] = hollow[a] as number;
     else joinParts(hollow[a] as number, hollow[b] as number, Math.max(bottom[ra]!, bottom[rb]!), sill[link]!);
-    parent[ra] = rb;
-    bottom[rb] = Math.min(bottom[ra] as number, bottom[rb] as number);
+    const [less, more] = size[ra]! < size[rb]! ? [ra, rb] : [rb, ra];
+    parent[less] = more;
+    size[more]! += size[less]!;
+    bottom[more] = Math.min(bottom[ra]!, bottom[rb]!);
   }
   function joinParts(a: number, b: number, floor: number, at: number): void {
     if (at - floor >= shallowest) met.push({ a, b, sill: at });
@@ -135,7 +137,7 @@ const cubeHeights = ({ count, centre, half }: Cubes, up: Point) => {
     const [x, y, z] = [half[3 * i]! * up[0], half[3 * i + 1]! * up[1], half[3 * i + 2]! * up[2]];
     height[i] = centre[3 * i]! * up[0] + centre[3 * i + 1]! * up[1] + centre[3 * i + 2]! * up[2];
     // Half the range of the even spread that has a box's variance along this direction.
-    spread[i] = Math.hypot(x, y, z);
+    spread[i] = Math.sqrt(x * x + y * y + z * z);
     bottom[i] = height[i]! - Math.abs(x) - Math.abs(y) - Math.abs(z);
   }
   return { height, spread, bottom };
@@ -143,12 +145,11 @@ const cubeHeights = ({ count, centre, half }: Cubes, up: Point) => {
 
 const linkHeights = ({ count, centre, half }: Links, up: Point): Float64Array => {
   const sill = new Float64Array(count);
+  const [ax, ay, az] = [Math.abs(up[0]), Math.abs(up[1]), Math.abs(up[2])];
   for (let i = 0; i < count; i++) {
-    let at = 0;
-    for (const axis of [0, 1, 2] as const) {
-      at += centre[3 * i + axis]! * up[axis] - half[3 * i + axis]! * Math.abs(up[axis]);
-    }
-    sill[i] = at;
+    const k = 3 * i;
+    const middle = centre[k]! * up[0] + centre[k + 1]! * up[1] + centre[k + 2]! * up[2];
+    sill[i] = middle - half[k]! * ax - half[k + 1]! * ay - half[k + 2]! * az;
   }
   return sill;
 };
@@ -164,17 +165,21 @@ const named = (
 ) => {
   const names = new Map<number, number>();
   const name = (old: number): number => {
-    const kept = resolve(merged, old);
-    if (!names.has(kept)) names.set(kept, names.size);
-    return names.get(kept) as number;
+    const root = resolve(merged, old);
+    if (!names.has(root)) names.set(root, names.size);
+    return names.get(root) as number;
   };
-  for (let i = 0; i < hollow.length; i++) if (hollow[i] !== -1) hollow[i] = name(hollow[i] as number);
+  const kept = merged.map((_, k) => name(k));
+  for (let i = 0; i < hollow.length; i++) {
+    const own = hollow[i] as number;
+    if (own !== -1) hollow[i] = kept[own] as number;
+  }
   const saddles = met.map(({ a, b, sill: at }) => ({ a: name(a), b: name(b), sill: at }));
   const doors = new Map<string, DoorWay>();
   if (passing.doors) {
     for (let i = 0; i < links.count; i++) {
       const kind = KINDS[links.kind[i] as number];
-      if (kind !== 'forward' && kind !== 'backward') continue;
+      if (kind !== 'forward' && kind !== 'rearward') continue;
       const [from, to] = [hollow[links.from[i] as number] as number, hollow[links.to[i] as number] as number];
       const [start, end] = kind === 'forward' ? [from, to] : [to, from];
       if (start < 0 || end < 0 || start === end) continue;

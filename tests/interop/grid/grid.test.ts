@@ -95,7 +95,7 @@ test('a tight wall keeps its side, a weep or a door the right way lets it go, a 
   expectWithin(at('weep', 'solid').held.mouth / 1e6, 2, 1e-6, 'held behind a weep');
   expectWithin(at('weep', 'solid').settled.mouth / 1e6, 0, 0.02, 'settled through a weep');
   expectWithin(
-    at('solid', 'backward').settled.mouth / 1e6,
+    at('solid', 'rearward').settled.mouth / 1e6,
     2,
     1e-6,
     'settled behind a door that lets oil rearward',

@@ -2,7 +2,7 @@ import { type Cubes, cubeAt, eachCube, room, sampleAt, samplesAlong } from './cu
 import type { Axis, Passage, Point, Screen, Space } from './space.js';
 
 /** How a link passes oil: always, or as the plate's opening it goes through. */
-export const KINDS = ['open', 'hole', 'weep', 'forward', 'backward'] as const;
+export const KINDS = ['open', 'hole', 'weep', 'forward', 'rearward'] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** Rectangles through which oil passes from one cube to another; triples lie one after another. */

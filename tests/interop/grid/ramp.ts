@@ -29,7 +29,7 @@ export interface RestOutcome extends Outcome {
 
 const HELD: Passing = { open: ['open', 'hole'], doors: false };
 const SETTLED: Passing = { open: ['open', 'hole', 'weep'], doors: true };
-const REST: Passing = { open: ['open', 'hole', 'weep', 'forward', 'backward'], doors: false };
+const REST: Passing = { open: ['open', 'hole', 'weep', 'forward', 'rearward'], doors: false };
 
 /** Hollows less deep than this share of a cube are roughness of the grid. */
 const ROUGH = 0.5;
@@ -102,7 +102,7 @@ const rest = (grid: Grid, task: Task): { lie: Lie; outcome: RestOutcome } => {
   });
   const kept = others.reduce((sum, one) => sum + one, 0);
   const surface = surfaceOf(stock, joined, high);
-  return { lie, outcome: { mouth, pools: volumes.sort((a, b) => b - a), kept, surface } };
+  return { lie, outcome: { mouth, pools: [...volumes].sort((a, b) => b - a), kept, surface } };
 };
 
 /** The pool with most oil in the mouth's room; −1 when that is dry. */
@@ -199,6 +199,7 @@ const ramped = (grid: Grid, task: Task, start: Lie, passing: Passing): Outcome =
       const levels = pools.map((pool) => levelOf(stock, pool));
       const volumes = pools.map((pool) => pool.volume);
       lie = lay(grid, basins, volumes, (k) => ({ pool: owner[k]!, level: levels[owner[k]!]! }));
+      if (step < task.steps) continue;
       const mine = poolAtMouth(grid, lie);
       outcome = {
         mouth: volumes[mine] ?? 0,

@@ -3,10 +3,10 @@ export type Point = readonly [number, number, number];
 export type Axis = 0 | 1 | 2;
 
 /**
- * What a plate is at a point of its plane: no plate there, solid, or an opening. `forward` and `backward` are
+ * What a plate is at a point of its plane: no plate there, solid, or an opening. `forward` and `rearward` are
  * one-way doors that let oil pass towards the greater or the smaller coordinate across the plate.
  */
-export type Passage = 'none' | 'solid' | 'hole' | 'weep' | 'forward' | 'backward';
+export type Passage = 'none' | 'solid' | 'hole' | 'weep' | 'forward' | 'rearward';
 
 /** A plate on a plane across one axis; its thickness lies towards the greater coordinate. */
 export interface Screen {
