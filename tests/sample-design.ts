@@ -44,7 +44,16 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       pumpInlet: [630, 70, 5],
       carries: [{ name: 'intake', shape: { kind: 'box', min: [80, 120, 200], max: [620, 330, 600] } }],
     },
-    oil: { fill: 7.2e6, filter: 0.7e6, heldUp: 1.2e6, galleries: 0.5e6, grade: '5W-30', pump: 45e6 / 60 },
+    oil: {
+      fill: 7.2e6,
+      filter: 0.7e6,
+      heldUp: 1.2e6,
+      galleries: 0.5e6,
+      grade: '5W-30',
+      sheet: { at40: null, at100: null, index: null, density: null },
+      pump: 45e6 / 60,
+      cranking: (0.04 * 45e6) / 60,
+    },
     pan: {
       sheet: { material: 'aluminium 5052-H32', thickness: 3, bendRadius: 5 },
       floor: [

@@ -52,7 +52,9 @@ describe('the demo design, key by key', async () => {
       heldUp: 1.2e6,
       galleries: 0.5e6,
       grade: '5W-30',
+      sheet: { at40: null, at100: null, index: null, density: null },
       pump: 750_000,
+      cranking: 30_000,
     });
   });
 
@@ -188,6 +190,7 @@ describe('the demo design, key by key', async () => {
         'engine.rail.land = 25 mm',
         'engine.crankcase_displaced = 35 %',
         'engine.crank.throw_width = 60 mm',
+        'oil.pump_cranking = 4 %',
         'pan.flange.beyond = 0 mm',
         'pan.flange.fit = medium',
         'pan.joints.allowance = k',

@@ -86,8 +86,21 @@ export interface OilPlan {
   readonly heldUp: number;
   readonly galleries: number;
   readonly grade: string;
+  readonly sheet: OilSheet;
   /** mm³/s at the speed of the cases; null when not known. */
   readonly pump: number | null;
+  /** mm³/s at cranking speed; null when `pump` is. */
+  readonly cranking: number | null;
+}
+
+/** What the oil's data sheet says; null where it is not given. */
+export interface OilSheet {
+  /** Kinematic viscosity at 40 and 100 °C, mm²/s. */
+  readonly at40: number | null;
+  readonly at100: number | null;
+  readonly index: number | null;
+  /** kg/m³ at 15 °C. */
+  readonly density: number | null;
 }
 
 export interface PanShape {

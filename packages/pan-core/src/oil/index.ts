@@ -27,7 +27,7 @@ export {
   type WinterGrade,
   winterGrades,
 } from './oil-grade.js';
-export { densityOf, kinematicViscosity, type Oil, type OilSheet, oilProperties } from './oil-properties.js';
+export { densityOf, kinematicViscosity, type Oil, oilProperties } from './oil-properties.js';
 export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
 export {
   bendRatio,

@@ -1,4 +1,4 @@
-import type { Assumption } from '../design/index.js';
+import type { Assumption, OilPlan, OilSheet } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { densityAt60F, oilDensity } from './density.js';
 import { type OilGrade, readOilGrade } from './oil-grade.js';
@@ -9,14 +9,6 @@ import {
   viscosityAt100,
   viscosityLine,
 } from './viscosity.js';
-
-/** What an oil's data sheet says; null where it does not. mm²/s, and kg/m³ at 15 °C. */
-export interface OilSheet {
-  readonly at40: number | null;
-  readonly at100: number | null;
-  readonly index: number | null;
-  readonly density: number | null;
-}
 
 /** An oil as far as flow goes, with what had to be taken for granted. */
 export interface Oil {
@@ -40,10 +32,8 @@ const NO_WINTER = 0;
 /**
  * Viscosity and density of the oil: from its sheet's two viscosities, from one and the index, else typical for
  * the grade: the middle of its span at 100 °C and, cold, as thick as its W grade lets it be (SAE J300).
- *
- * @param gradeText as the design says it, such as 5W-30
  */
-export const oilProperties = (gradeText: string, sheet: OilSheet | null = null): Oil => {
+export const oilProperties = ({ grade: gradeText, sheet }: Pick<OilPlan, 'grade' | 'sheet'>): Oil => {
   const assumed: Assumption[] = [];
   const note = (key: string, value: string, why: string): void => {
     assumed.push({ path: ['oil', key], value, why });
@@ -51,8 +41,8 @@ export const oilProperties = (gradeText: string, sheet: OilSheet | null = null):
   const named = readOilGrade(gradeText);
   const grade = named ?? (readOilGrade(USUAL_GRADE) as OilGrade);
   if (named === null) note('grade', USUAL_GRADE, `"${gradeText}" is in neither SAE J300 nor ISO 3448`);
-  const density60 = sheet?.density == null ? USUAL_DENSITY : densityAt60F(sheet.density, SHEET_DENSITY_AT);
-  if (sheet?.density == null)
+  const density60 = sheet.density === null ? USUAL_DENSITY : densityAt60F(sheet.density, SHEET_DENSITY_AT);
+  if (sheet.density === null)
     note('density', `${USUAL_DENSITY} kg/m³`, 'from memory: engine oils 845 to 890');
   const line = sheetLine(sheet, grade, note) ?? gradeLine(grade, density60, note);
   return freeze({ line, density60, coldest: grade.winter?.crankingAt ?? NO_WINTER, assumed });
@@ -73,11 +63,11 @@ const through = (at40: number, at100: number): ViscosityLine =>
   viscosityLine({ celsius: 40, viscosity: at40 }, { celsius: 100, viscosity: at100 });
 
 /** The line the sheet gives, or null when it gives no viscosity. */
-const sheetLine = (sheet: OilSheet | null, grade: OilGrade, note: Note): ViscosityLine | null => {
-  if (sheet === null || (sheet.at40 === null && sheet.at100 === null)) return null;
+const sheetLine = (sheet: OilSheet, grade: OilGrade, note: Note): ViscosityLine | null => {
+  if (sheet.at40 === null && sheet.at100 === null) return null;
   if (sheet.at40 !== null && sheet.at100 !== null) return through(sheet.at40, sheet.at100);
   const usual = grade.winter === null ? MONOGRADE_INDEX : MULTIGRADE_INDEX;
-  if (sheet.index === null) note('viscosity_index', `${usual}`, 'from memory: usual for such a grade');
+  if (sheet.index === null) note('vi', `${usual}`, 'from memory: usual for such a grade');
   const index = sheet.index ?? usual;
   if (sheet.at100 !== null) return through(viscosityAt40(sheet.at100, index), sheet.at100);
   const at100 = viscosityAt100(sheet.at40 as number, index);
@@ -87,17 +77,17 @@ const sheetLine = (sheet: OilSheet | null, grade: OilGrade, note: Note): Viscosi
 /** A line typical for the grade. */
 const gradeLine = ({ winter, hot, iso }: OilGrade, density60: number, note: Note): ViscosityLine => {
   if (iso !== null) {
-    note('viscosity', `${iso} mm²/s at 40 °C, index ${MONOGRADE_INDEX}`, 'the middle of ISO 3448’s span');
+    note('kv100', `${iso} mm²/s at 40 °C, index ${MONOGRADE_INDEX}`, 'the middle of ISO 3448’s span');
     return through(iso, viscosityAt100(iso, MONOGRADE_INDEX) as number);
   }
   const at100 = hot === null ? (winter?.least100 ?? 0) : (hot.least100 + hot.below100) / 2;
   if (winter === null) {
-    note('viscosity', `${at100.toFixed(1)} mm²/s at 100 °C, index ${MONOGRADE_INDEX}`, MIDDLE);
+    note('kv100', `${at100.toFixed(1)} mm²/s at 100 °C, index ${MONOGRADE_INDEX}`, MIDDLE);
     return through(viscosityAt40(at100, MONOGRADE_INDEX), at100);
   }
   const { cranking, crankingAt } = winter;
   note(
-    'viscosity',
+    'kv100',
     `${at100.toFixed(1)} mm²/s at 100 °C, ${cranking} mPa·s at ${crankingAt} °C`.replace('-', '−'),
     `${MIDDLE}; cold, the most its W grade allows`,
   );

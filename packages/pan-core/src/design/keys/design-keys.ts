@@ -16,6 +16,7 @@ import { itemField, named } from './items.js';
 import { type Kit, kitFor } from './kit.js';
 import { limitsField } from './limit-keys.js';
 import { manoeuvresField } from './manoeuvre-keys.js';
+import { oilField } from './oil-keys.js';
 import { panField } from './pan-keys.js';
 import { crankField, railField, railHolesField } from './rail-keys.js';
 
@@ -44,22 +45,6 @@ const engineField = (k: Kit) =>
     top_above_rail: optional(k.size('height of the engine above the rail')),
     pump_inlet: optional(k.point3('where the pickup tube ends at the pump')),
     carries: optional(named('things that ride on the engine', itemField(k, 'a thing it carries', 'intake'))),
-  });
-
-const oilField = (k: Kit) =>
-  section('the oil', {
-    fill: k.volume('oil poured in, filter included', { above: '0 L', to: '100 L' }),
-    filter: optional(k.volume('oil in filter and cooler'), assumedText('oil filter')),
-    held_up: optional(
-      k.volume('oil in the engine while it runs, galleries included'),
-      assumedText('oil held up'),
-    ),
-    galleries: optional(
-      k.volume('oil left in the galleries after stopping'),
-      assumedText('oil in galleries'),
-    ),
-    grade: optional(text('grade', 40, '5W-30'), assumedText('oil grade')),
-    pump: orUnknown(k.flow('flow of the pump at the speed of the cases')),
   });
 
 const pricesField = section('prices, in one currency', {

@@ -39,8 +39,23 @@ const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {
     heldUp: notes.take(keys.held_up, [...path, 'held_up'], 'volume', 'oil held up'),
     galleries: notes.take(keys.galleries, [...path, 'galleries'], 'volume', 'oil in galleries'),
     grade: notes.takeWord(keys.grade, [...path, 'grade'], 'oil grade'),
+    sheet: {
+      at40: keys.kv40 ?? null,
+      at100: keys.kv100 ?? null,
+      index: keys.vi ?? null,
+      density: keys.density ?? null,
+    },
     pump: keys.pump ?? null,
+    cranking: crankingFlow(keys, notes),
   };
+};
+
+/** A pump turns slowly when cranked, and what it moves goes with its speed. */
+const crankingFlow = (keys: DesignKeys['oil'], notes: Notes): number | null => {
+  if (keys.pump_cranking !== undefined) return keys.pump_cranking;
+  if (keys.pump === null || keys.pump === undefined) return null;
+  const share = notes.take(undefined, ['oil', 'pump_cranking'], 'share', 'pump cranking');
+  return keys.pump * share;
 };
 
 const resolvePickup = (keys: DesignKeys['pickup'], notes: Notes): Pickup => {
