@@ -26,7 +26,9 @@ export const joinPoints = (
     for (let k = firstAtLeast(xs, low); k < xs.length && xs[k]! <= high; k++) {
       const place = order[k]!;
       if (place === a || place === b) continue;
-      const r = subtract3(points[place] as Vec3, p);
+      const at = points[place] as Vec3;
+      if (outside(at[1], p[1], q[1]) || outside(at[2], p[2], q[2])) continue;
+      const r = subtract3(at, p);
       const t = dot3(r, along) / length;
       if (t <= SAME || t >= length - SAME) continue;
       const off = length3([
@@ -44,9 +46,15 @@ export const joinPoints = (
   return { points, loops: split };
 };
 
+const outside = (v: number, a: number, b: number): boolean =>
+  v < Math.min(a, b) - SAME || v > Math.max(a, b) + SAME;
+
 /** Twice the area over the longest edge is the height of a triangle, and a measure of width for the rest. */
 const isThin = (loop: readonly Vec3[]): boolean => {
-  const longest = Math.max(0, ...loop.map((p, i) => length3(subtract3(loop[(i + 1) % loop.length] as Vec3, p))));
+  const longest = Math.max(
+    0,
+    ...loop.map((p, i) => length3(subtract3(loop[(i + 1) % loop.length] as Vec3, p))),
+  );
   return loop.length < 3 || 2 * length3(areaVector(loop)) < SAME * longest;
 };
 
@@ -60,13 +68,27 @@ const firstAtLeast = (sorted: readonly number[], value: number): number => {
   return low;
 };
 
+const inner = <T>(map: Map<number, Map<number, T>>, key: number): Map<number, T> => {
+  const found = map.get(key) ?? new Map<number, T>();
+  map.set(key, found);
+  return found;
+};
+
 const mergePoints = (loops: readonly (readonly Vec3[])[]): { points: Vec3[]; places: number[][] } => {
   const points: Vec3[] = [];
   const boxes = new Map<string, number[]>();
   // Boxes a little larger than the tolerance, so that a near point is in the same box or the next.
   const size = 4 * SAME;
   const box = (v: number): number => Math.floor(v / size);
+  // Most points repeat digit for digit, and need no search.
+  const known = new Map<number, Map<number, Map<number, number>>>();
   const placeOf = (p: Vec3): number => {
+    const column = inner(inner(known, p[0]), p[1]);
+    const place = column.get(p[2]) ?? searched(p);
+    column.set(p[2], place);
+    return place;
+  };
+  const searched = (p: Vec3): number => {
     const [x, y, z] = [box(p[0]), box(p[1]), box(p[2])];
     for (const dx of [0, -1, 1])
       for (const dy of [0, -1, 1])
