@@ -38,4 +38,4 @@ say(`\nThe cut set is in ${out}`);
 say(
   'Open 00-read-first.txt there, then 2-laser/ for the parts and 1-mock-up/ for the fit-up on block and car.',
 );
-say('\nYours next:  npx -y pnpm@10 -s pan new my-pan.yaml');
+say('\nYours next:  npx -y pnpm@10 -s pan new ../my-pan.yaml');
