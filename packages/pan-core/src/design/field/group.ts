@@ -40,9 +40,9 @@ const unknownKey = (key: string, names: readonly string[]): Fault => {
   return {
     code: 'input-key',
     says: 'is not a key that is known here',
-    expected: near ?? names.join(', '),
+    expected: near ?? `one of: ${names.join(', ')}`,
     found: foundText(key),
-    advice: near === null ? `Use one of: ${names.join(', ')}.` : `Did you mean ${near}?`,
+    ...(near === null ? {} : { advice: `Did you mean ${near}?` }),
   };
 };
 
