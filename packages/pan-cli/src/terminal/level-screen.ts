@@ -7,9 +7,9 @@ import { quantity } from './quantity.js';
 import { type Column, row } from './table.js';
 import { wrap } from './wrap.js';
 
-const POOL: Column = { width: 14 };
+const POOL: Column = { width: 12 };
 const VOLUME: Column = { width: 11, right: true };
-const SURFACE: Column = { width: 24, right: true };
+const SURFACE: Column = { width: 23, right: true };
 
 const loadText = ({ forward_g, left_g }: LevelReport['attitude'], screen: Screen): string => {
   const g = (value: number): string => quantity(Math.abs(value), 'g', screen.units);
