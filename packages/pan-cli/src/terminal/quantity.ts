@@ -17,6 +17,7 @@ const METRIC: Readonly<Record<string, Shown>> = {
   deg: { factor: 1, unit: 'deg', decimals: 1 },
   s: { factor: 1, unit: 's', decimals: 1 },
   'm/s': { factor: 1, unit: 'm/s', decimals: 1 },
+  bar: { factor: 1, unit: 'bar', decimals: 2 },
   mm2: { factor: 1, unit: 'mm²', decimals: 0 },
   '1': { factor: 1, unit: '', decimals: 0 },
   kg: { factor: 1, unit: 'kg', decimals: 2 },

@@ -1,13 +1,16 @@
 import type { ReadDesign } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
-import { createOilSystem, inventoryOf, restAnswer } from '../oil/index.js';
+import { createOilSystem, inventoryOf, oilProperties, restAnswer } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
+import { crankDipChecks } from './crank-dip-checks.js';
+import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
 import { measureAgain } from './measure-again.js';
 import { mouthChecks } from './mouth-checks.js';
 import { oilChecks, runningFills } from './oil-checks.js';
 import type { Check, CheckReport, Status } from './report.js';
 import { sheetChecks } from './sheet-checks.js';
+import { supplyChecks } from './supply-checks.js';
 import { unknownChecks } from './unknown-checks.js';
 
 export const STILL_OIL =
@@ -28,7 +31,10 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
   const checks: readonly Check[] = [
     ...unknownChecks(unknown),
     ...oilChecks(design, system),
+    ...dipstickChecks(design, system),
     ...mouthChecks(design, system, runningFills(design, assumed)),
+    ...supplyChecks(design, system),
+    ...crankDipChecks(design, system, runningFills(design, assumed)),
     ...fitChecks(design, model),
     ...sheetChecks(design, model),
   ];
@@ -60,7 +66,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
       running_in_pan_L: oil.runningInPan / 1e6,
     },
     checks,
-    assumed,
+    assumed: [...assumed, ...oilProperties(design.oil).assumed],
     unknown,
     measureAgain: measureAgain(design, checks),
     sayings: [STILL_OIL],

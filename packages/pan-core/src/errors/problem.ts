@@ -21,6 +21,7 @@ export type ErrorCode =
   | 'shape-mouth'
   | 'shape-fold'
   | 'shape-closed-room'
+  | 'shape-dipstick'
   | 'oil-quantity'
   | 'sheet-cut'
   | 'file-read'

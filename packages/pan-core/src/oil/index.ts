@@ -10,9 +10,18 @@ export {
 } from './answer.js';
 export { AT_REST, type Attitude, attitudeOf, between } from './attitude.js';
 export { type Body, createBody, createOriented, heightOf, type Oriented, orient } from './body.js';
+export { type CrankDip, crankDips } from './crank-dip.js';
 export { criticalSubmergence, GRAVITY, mouthFroude, mouthSpeed } from './critical.js';
 export { densityAt60F, oilDensity } from './density.js';
 export { type DepthRow, depthTable } from './depth-table.js';
+export {
+  BETWEEN_MARKS,
+  type DipstickAnswer,
+  dipstickAnswer,
+  type SlopeError,
+  type StickMark,
+  TIP_GAP,
+} from './dipstick.js';
 export { colebrook, frictionFactor, fullyRough, haaland } from './friction.js';
 export { type Inventory, inventoryOf } from './inventory.js';
 export { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
@@ -28,6 +37,9 @@ export {
   winterGrades,
 } from './oil-grade.js';
 export { densityOf, kinematicViscosity, type Oil, oilProperties } from './oil-properties.js';
+export { cellsAt, depthUnderOil } from './plumb.js';
+export { pointOnStick, type StickCrossing, type StickPath, stickPath } from './stick-path.js';
+export { type Ground, LEVEL_GROUND, readStick, type StickReading } from './stick-reading.js';
 export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
 export {
   bendRatio,
