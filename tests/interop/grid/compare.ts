@@ -22,15 +22,13 @@ export type State = (typeof STATES)[number];
 export interface Pair {
   readonly library: number;
   readonly grids: readonly number[];
-  /** How far the mouth’s pool moves when every sill is raised by one cube of the finest grid. */
-  readonly moved: number;
+  /** True when the mouth’s pool parts or joins, or moves by more than a layer of cubes, as the sills move by one cube. */
+  readonly loose: boolean;
 }
 
 export interface Comparison {
   readonly name: string;
   readonly oil: number;
-  /** A layer one cube of the finest grid deep over the whole plan, litres. */
-  readonly layer: number;
   readonly states: Readonly<Record<State, Pair>>;
   /** Pools of the library after the manoeuvre, settled. */
   readonly pools: number;
@@ -42,6 +40,8 @@ export interface Fineness {
 }
 
 const LITRE = 1e6;
+/** A pool, or a change of one, counts from this part of the oil. */
+const COUNTS = 0.02;
 
 const mouthOf = ({ pools }: OilAnswer): number => (pools.find((pool) => pool.hasPickup)?.volume ?? 0) / LITRE;
 
@@ -79,7 +79,7 @@ const byLibrary = (system: OilSystem, sketch: Sketch, oil: number): Readonly<Rec
   };
 };
 
-/** Both answers for one sketch; null when the library refuses its shape. */
+/** Both answers for one sketch; null where the library refuses its shape or the oil does not reach the mouth. */
 export const compare = (name: string, sketch: Sketch, fineness: Fineness): Comparison | null => {
   const system = systemOf(sketch);
   if (system === null) return null;
@@ -92,27 +92,36 @@ export const compare = (name: string, sketch: Sketch, fineness: Fineness): Compa
   const space = spaceOf(sketch, GAP, roomOf(model));
   const task = (steps: number): Task => ({ attitude: sketch.attitude, path: sketch.path, oil, steps });
   const grids = fineness.cells.map((cell) => gridOf(space, cubesOf(space, cell)));
-  const answers = grids.map((grid, i): Answer => oilOnGrid(grid, task(fineness.steps[i]!)));
+  const answers = grids.flatMap((grid, i) => oilOnGrid(grid, task(fineness.steps[i]!)) ?? []);
+  if (answers.length < grids.length) return null;
   const finest = fineness.cells[2];
-  const raised = oilOnGrid(grids[1]!, { ...task(fineness.steps[1]), raised: finest });
+  const layer = finest * sketch.length * sketch.width;
+  const usual = answers[1]!;
+  const shifted = [-finest, finest].map((raised) =>
+    oilOnGrid(grids[1]!, { ...task(fineness.steps[1]), raised }),
+  );
+  const count = (answer: Answer, state: State): number =>
+    answer[state].pools.filter((volume) => volume > COUNTS * oil).length;
+  const parts = (one: Answer, other: Answer, state: State): boolean => {
+    const moved = Math.abs(one[state].mouth - other[state].mouth);
+    return moved > layer || (moved > COUNTS * oil && count(one, state) !== count(other, state));
+  };
   const library = byLibrary(system, sketch, oil);
   const pair = (state: State): Pair => ({
     library: library[state],
     grids: answers.map((answer) => answer[state].mouth / LITRE),
-    moved: Math.abs(raised[state].mouth - answers[1]![state].mouth) / LITRE,
+    loose: shifted.some((one) => one === null || parts(usual, one, state)),
   });
   return {
     name,
     oil: oil / LITRE,
-    layer: (finest * sketch.length * sketch.width) / LITRE,
     states: { rest: pair('rest'), held: pair('held'), settled: pair('settled') },
     pools: answers[2]!.settled.pools.length,
   };
 };
 
-/** Pans whose pools hang on one sill: raised by one cube, the mouth's pool changes by more than a layer of cubes. */
-export const hangsOnASill = ({ states, layer }: Comparison): boolean =>
-  STATES.some((state) => states[state].moved > layer);
+/** Pans whose pools change when the sills move by one cube: no grid can tell which way they go. */
+export const hangsOnASill = ({ states }: Comparison): boolean => STATES.some((state) => states[state].loose);
 
 /** What the grid cannot tell from no difference: a hundredth of the oil, or what its last halving still changed. */
 export const allowed = (one: Comparison, state: State): number => {

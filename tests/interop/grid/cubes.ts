@@ -20,7 +20,8 @@ export interface Cubes {
   readonly index: Int32Array;
 }
 
-const SAMPLES = 4;
+/** Samples along each side of a cube, or of a square when prismatic. */
+const SAMPLES = { prismatic: 4, wide: 3 } as const;
 
 export const frameOf = (space: Space, cell: number): Frame => {
   const span = (axis: Axis): number => space.max[axis] - space.min[axis];
@@ -30,7 +31,7 @@ export const frameOf = (space: Space, cell: number): Frame => {
 };
 
 export const samplesAlong = ({ space }: Frame, axis: Axis): number =>
-  space.prismatic && axis === 1 ? 1 : SAMPLES;
+  space.prismatic ? (axis === 1 ? 1 : SAMPLES.prismatic) : SAMPLES.wide;
 
 /** The i-th of n sample places along a piece. */
 export const sampleAt = (from: number, size: number, i: number, n: number): number =>

@@ -4,7 +4,7 @@ import { row } from '../../published/rows.js';
 import { gridOf } from './basins.js';
 import { cubesOf } from './cubes.js';
 import { type Attitude, upOf } from './gravity.js';
-import { type Answer, oilOnGrid } from './ramp.js';
+import { type Answer, oilOnGrid, type Task } from './ramp.js';
 import type { Passage, Point, Screen, Space } from './space.js';
 
 const level: Attitude = { noseUp: 0, leanLeft: 0, grade: 0, rollPerG: 0, divePerG: 0 };
@@ -31,8 +31,14 @@ const plate = (at: number, passage: (p: Point) => Passage, axis: 0 | 2 = 0): Scr
   passage,
 });
 
+const answer = (space: Space, cell: number, task: Task): Answer => {
+  const found = oilOnGrid(gridOf(space, cubesOf(space, cell)), task);
+  if (found === null) throw new Error('The oil does not suit the space.');
+  return found;
+};
+
 const run = (space: Space, cell: number, litres: number, forward: number, steps: number): Answer =>
-  oilOnGrid(gridOf(space, cubesOf(space, cell)), {
+  answer(space, cell, {
     attitude: level,
     path: [{ forward, left: 0 }],
     oil: litres * 1e6,
@@ -59,17 +65,16 @@ test('the grid finds what a sharp lip and a lid keep', () => {
 
 test('the path matters: what has gone over a lip does not come back by itself', () => {
   const space = lSump(160);
-  const grid = gridOf(space, cubesOf(space, 10));
   const task = { attitude: level, oil: 6e6, steps: 40 };
-  const there = oilOnGrid(grid, { ...task, path: [{ forward: -0.6, left: 0 }] }).held;
-  const thereAndHarder = oilOnGrid(grid, {
+  const there = answer(space, 10, { ...task, path: [{ forward: -0.6, left: 0 }] }).held;
+  const thereAndHarder = answer(space, 10, {
     ...task,
     path: [
       { forward: -1, left: 0 },
       { forward: -0.6, left: 0 },
     ],
   }).held;
-  // 0.6 g: plane through the lip meets the rear wall 180 lower: 150 deep at x 300 less 0.6·300 → triangle.
+  // At 0.6 g the plane through the lip, 150 above the floor, meets the floor 150 / 0.6 behind it.
   expectWithin(there.mouth / 1e6, (150 * 250 * 0.5 * 200) / 1e6, 0.02, 'litres at 0.6 g');
   expect(thereAndHarder.mouth).toBeLessThan(2.3e6);
 });
@@ -111,18 +116,15 @@ test('a tight wall keeps its side, a weep or a door the right way lets it go, a 
 });
 
 test('a door passes oil its way and keeps it', () => {
-  const forwardThenBack = oilOnGrid(
-    gridOf(parted('solid', 'forward'), cubesOf(parted('solid', 'forward'), 10)),
-    {
-      attitude: level,
-      path: [
-        { forward: -1, left: 0 },
-        { forward: 1, left: 0 },
-      ],
-      oil: 4e6,
-      steps: 24,
-    },
-  );
+  const forwardThenBack = answer(parted('solid', 'forward'), 10, {
+    attitude: level,
+    path: [
+      { forward: -1, left: 0 },
+      { forward: 1, left: 0 },
+    ],
+    oil: 4e6,
+    steps: 24,
+  });
   // At 1 g of acceleration the front side keeps the triangle under the wall's top, 150 high; the rest runs over.
   expectWithin(
     forwardThenBack.settled.mouth / 1e6,

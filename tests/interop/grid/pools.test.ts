@@ -33,7 +33,7 @@ const differences = (all: readonly Comparison[]): readonly number[] =>
 test(`the mouth's pool agrees with a brute-force grid on 52 random pans (seed ${SEED})`, () => {
   const all = [
     ...gather('flat', prismaticSketch, 48, { cells: [8, 4, 2], steps: [12, 24, 48] }),
-    ...gather('wide', wideSketch, 4, { cells: [16, 8, 4], steps: [8, 16, 24] }),
+    ...gather('wide', wideSketch, 4, { cells: [16, 8, 4], steps: [6, 12, 18] }),
   ];
   const apart = all.filter(hangsOnASill);
   const firm = all.filter((one) => !hangsOnASill(one));
@@ -57,4 +57,4 @@ test(`the mouth's pool agrees with a brute-force grid on 52 random pans (seed ${
   expect(apart.length).toBeLessThanOrEqual(all.length / 10);
   expect(means[1]!).toBeLessThan(means[0]!);
   expect(means[2]!).toBeLessThan(means[1]!);
-});
+}, 600_000);

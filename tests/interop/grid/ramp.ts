@@ -73,7 +73,7 @@ const lipsTo = (mouth: number, { count, saddles }: Basins): readonly number[] =>
 };
 
 /** Where oil lies before the manoeuvre: hollows that cannot drain are full to their lips, the rest is the mouth's. */
-const rest = (grid: Grid, task: Task): { lie: Lie; outcome: RestOutcome } => {
+const rest = (grid: Grid, task: Task): { lie: Lie; outcome: RestOutcome } | null => {
   const { basins, stock } = look(grid, task, { forward: 0, left: 0 }, REST);
   const home = basins.hollow[grid.mouth] as number;
   const lips = lipsTo(home, basins);
@@ -88,8 +88,7 @@ const rest = (grid: Grid, task: Task): { lie: Lie; outcome: RestOutcome } => {
     if (held(middle) < task.oil) low = middle;
     else high = middle;
   }
-  if (held(high) < task.oil - 1 || held(stock.low) > task.oil)
-    throw new Error('The oil does not suit the space.');
+  if (held(high) < task.oil - 1 || held(stock.low) > task.oil) return null;
   const joined = basins.saddles.length === 0 ? [home] : lips.flatMap((lip, k) => (lip <= high ? [k] : []));
   const mouth = joined.reduce((sum, k) => sum + volumeBelow(stock, stock.below[k]!, high), 0);
   const others = lips.flatMap((_, k) =>
@@ -219,8 +218,16 @@ export interface Answer {
   readonly settled: Outcome;
 }
 
-/** Where the oil lies at rest, and after the manoeuvre with doors and weeps tight, and with them passing oil. */
-export const oilOnGrid = (grid: Grid, task: Task): Answer => {
-  const { lie, outcome } = rest(grid, task);
-  return { rest: outcome, held: ramped(grid, task, lie, HELD), settled: ramped(grid, task, lie, SETTLED) };
+/**
+ * Where the oil lies at rest, and after the manoeuvre with doors and weeps tight, and with them passing oil; null
+ * where there is more oil than room, or too little to fill the hollows that keep it from the mouth.
+ */
+export const oilOnGrid = (grid: Grid, task: Task): Answer | null => {
+  const start = rest(grid, task);
+  if (start === null) return null;
+  return {
+    rest: start.outcome,
+    held: ramped(grid, task, start.lie, HELD),
+    settled: ramped(grid, task, start.lie, SETTLED),
+  };
 };

@@ -119,7 +119,7 @@ const wallsOf = (
       holes: room && dice.happens(0.4) ? [[top + hole / 2 + 3, hole]] : [],
     };
   };
-  const count = dice.happens(0.4) ? 0 : dice.happens(0.75) ? 1 : 2;
+  const count = dice.happens(0.25) ? 0 : dice.happens(0.6) ? 1 : 2;
   const span = step - rear;
   if (count === 0) return [];
   if (count === 1) return [one(rear + 0.3 * span, rear + 0.8 * span)];
@@ -146,7 +146,7 @@ const lidsOf = (dice: Dice, floor: Sketch['floor'], pitch: number): readonly Ske
 
 const pathOf = (dice: Dice, sideways: boolean): readonly Acceleration[] => {
   const one = (): Acceleration => ({
-    forward: dice.between(0.3, 1.3) * (dice.happens(0.6) ? -1 : 1) * (sideways && dice.happens(0.3) ? 0 : 1),
+    forward: dice.between(0.4, 1.4) * (dice.happens(0.75) ? -1 : 1) * (sideways && dice.happens(0.3) ? 0 : 1),
     left: sideways ? dice.between(-1.2, 1.2) : 0,
   });
   return dice.happens(0.25) ? [one(), one()] : [one()];
@@ -182,7 +182,7 @@ const flatSketch = (dice: Dice, pitch: number, shortest: number): Sketch => {
       divePerG: dice.between(0, 2) * deg,
     },
     path: pathOf(dice, false),
-    fillShare: dice.between(0.3, 0.65),
+    fillShare: dice.between(0.2, 0.55),
   };
 };
 
