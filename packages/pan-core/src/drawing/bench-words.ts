@@ -1,4 +1,5 @@
 import { pathBox } from '../geometry/index.js';
+import { SAYINGS } from '../weld/index.js';
 import { csv } from './csv.js';
 import { type CutPlan, headLines, type NamedPart } from './cut-plan.js';
 import { foldWords, massWords, trimmed } from './part-words.js';
@@ -62,9 +63,17 @@ export const drillTable = (plan: CutPlan): string =>
         ready(plan),
       ]);
     }),
+    ...tableFoot(plan),
   ]);
 
-/** For tables, which carry no sentences. */
+/** Last rows of a table: the sentences that every file carries, out of the way of the numbers. */
+export const tableFoot = (plan: CutPlan): readonly (readonly string[])[] => [
+  [],
+  ...(plan.warning === null ? [] : [[plan.warning]]),
+  [`${SAYINGS.cut}.`],
+];
+
+/** A table's own column for it, so that a row copied elsewhere still says so. */
 export const ready = (plan: CutPlan): string => (plan.warning === null ? 'yes' : 'no');
 
 export const lines = (all: readonly string[]): string => `${all.join('\n').trimEnd()}\n`;

@@ -2,7 +2,7 @@ import type { Vec3 } from '../numeric/index.js';
 import { length3, subtract3 } from '../numeric/index.js';
 import { fastenerFor } from '../pan/index.js';
 import { fillerFor } from '../weld/index.js';
-import { lines, ready } from './bench-words.js';
+import { lines, ready, tableFoot } from './bench-words.js';
 import { csv } from './csv.js';
 import { type CutPlan, headLines } from './cut-plan.js';
 import { oneLine } from './one-line.js';
@@ -36,6 +36,7 @@ export const cutList = (plan: CutPlan): string =>
       Number(part.mass.toFixed(3)),
       ready(plan),
     ]),
+    ...tableFoot(plan),
   ]);
 
 /** What is bought ready-made. */

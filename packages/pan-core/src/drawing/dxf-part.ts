@@ -79,11 +79,13 @@ const textColumn = (
 ): { readonly entities: readonly Entity[]; readonly foot: number } => {
   const entities: Entity[] = [];
   let foot = top;
-  for (const { text, height } of rows) {
+  for (const [i, { text, height }] of rows.entries()) {
     for (const line of wrapLine(oneLine(text, 1000), Math.floor(across / (height * CHARACTER)))) {
       foot -= 1.6 * height;
       entities.push(textEntity('note', [left, foot], height, line));
     }
+    // Large letters reach lower than the small ones after them allow for.
+    if (height > (rows[i + 1]?.height ?? height)) foot -= 0.6 * height;
   }
   return { entities, foot };
 };

@@ -9,6 +9,8 @@ export const readFirst = (plan: CutPlan): string => {
   const fails = report.checks.filter((c) => c.status === 'fail' || c.status === 'unknown');
   return lines([
     ...headLines(plan, 'read this first'),
+    'Every length in these files is in mm, every drawing 1:1.',
+    '',
     'Order of work',
     '  1-mock-up  Print or cut pan-outside.stl and the plates, and try them on block and car.',
     '  2-laser    Drawings to cut, one a part, with an order list; bare/ holds cut loops alone.',
