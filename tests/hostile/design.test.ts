@@ -144,6 +144,12 @@ describe('texts made to stall or overflow', () => {
   });
 });
 
+it('the place of a bracket too many is its own', async () => {
+  const [problem] = await problemsIn(`a: 'b'\n# [[[\nc: ${'['.repeat(30)}`);
+  // 20 brackets are let through; the 21st stands 3 + 21 characters in.
+  expect([problem?.line, problem?.column]).toEqual([3, 24]);
+});
+
 describe('values made to get through', () => {
   it('a title of a million characters', async () => {
     const text = changed(SMALLEST, 'title: Smallest', `title: ${'a'.repeat(1_000_000)}`);

@@ -24,11 +24,9 @@ export const section = <S extends Shape>(about: string, shape: S): Field<Values<
       }
       const strange = Object.keys(raw).filter((key) => !names.includes(key));
       for (const key of strange) report(unknownKey(key, names), [key]);
-      const entries = Object.entries(shape).map(([name, field]) => {
-        // Only a key of the group's own counts: every object answers to `constructor`.
-        const value = Object.hasOwn(raw, name) ? raw[name] : undefined;
-        return [name, field.read(value, under(report, name))] as const;
-      });
+      const entries = Object.entries(shape).map(
+        ([name, field]) => [name, field.read(raw[name], under(report, name))] as const,
+      );
       if (strange.length > 0 || entries.some(([, value]) => value === refused)) return refused;
       return Object.fromEntries(entries) as Values<S>;
     },
