@@ -38,9 +38,11 @@ export {
 } from './oil-grade.js';
 export { densityOf, kinematicViscosity, type Oil, oilProperties } from './oil-properties.js';
 export { cellsAt, depthUnderOil } from './plumb.js';
+export { type PoolSlosh, sloshFrequency, sloshOf, stepOvershoot } from './slosh.js';
 export { pointOnStick, type StickCrossing, type StickPath, stickPath } from './stick-path.js';
 export { type Ground, LEVEL_GROUND, readStick, type StickReading } from './stick-reading.js';
 export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
+export * from './surge/index.js';
 export {
   bendRatio,
   type Entrance,

@@ -1,0 +1,15 @@
+export type { Cover } from './cover-log.js';
+export { laminarShare, notchFlow, rehbock } from './discharge.js';
+export {
+  type LoadLog,
+  type LoadPath,
+  type LoadStep,
+  logPath,
+  manoeuvrePath,
+  stepsPath,
+} from './load-path.js';
+export { areaBelow, headIntegral, type OpeningShape } from './opening-head.js';
+export type { PassageFlow } from './passage-flow.js';
+export type { ReturnPlace, SurgeOptions } from './settings.js';
+export { type SurgeRun, surge } from './surge.js';
+export type { SurgeSeries } from './surge-series.js';
