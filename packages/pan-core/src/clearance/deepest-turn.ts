@@ -20,15 +20,15 @@ interface Stretch {
   readonly upper: number;
 }
 
-/** Still: to a thousandth of a micrometre. While the engine rocks: to a hundredth of a millimetre. */
+/** Still: to a thousandth of a micrometre. While the engine rocks: to a tenth of a millimetre. */
 const STILL = 1e-6;
-const ROCKING = 0.01;
-const MOST_STRETCHES = 40;
+const ROCKING = 0.1;
+const MOST_STRETCHES = 8;
 
 /**
  * How deep a hull comes inside a body while the body turns through ± the rock angle. On a stretch of the turn
  * the hull of all its places holds every one of them, so its depth is an upper bound; stretches are halved
- * until the bound is within 0.01 mm of a depth that is reached, or 40 have been looked at. What is given is
+ * until the bound is within 0.1 mm of a depth that is reached, or eight have been looked at. What is given is
  * the bound, which is never less than the true depth.
  */
 export const deepestTurn = (body: Body, hull: RoundHull, rock: Rock): DeepestTurn => {

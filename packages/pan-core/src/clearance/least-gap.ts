@@ -60,10 +60,11 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
     open.push({ solid, middle: 0, half: rock.angle, lower: boundsGap(b, box) - hull.radius });
   });
   let best: LeastGap | null = null;
-  let looked = 0;
+  let [looked, passed] = [0, Number.POSITIVE_INFINITY];
   for (let part = open.pop(); part !== undefined; part = open.pop()) {
     if (best !== null && (part.lower >= best.distance - TOLERANCE || looked >= MOST_LOOKS)) {
-      return { ...best, distance: Math.max(0, Math.min(best.distance, part.lower)) };
+      passed = Math.min(passed, part.lower);
+      break;
     }
     looked++;
     const { solid, middle, half } = part;
@@ -76,15 +77,18 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
       best = { distance, meets: false, solid, onBody: gap.onA, toward: gap.toward, angle: middle };
     }
     if (distance <= 0) return { ...best, distance: 0, meets: true };
-    if (half <= NO_TURN) continue;
     const lower = Math.max(
       part.lower,
       partedOver(vertices, turned, gap.toward, rock.height, half) - hull.radius,
     );
-    if (lower >= best.distance - TOLERANCE) continue;
+    if (lower >= best.distance - TOLERANCE || half <= NO_TURN) {
+      passed = Math.min(passed, lower);
+      continue;
+    }
     for (const s of [-1, 1]) open.push({ solid, middle: middle + (s * half) / 2, half: half / 2, lower });
   }
-  return best!;
+  // What was passed over may be nearer by the tolerance; the lesser is given.
+  return { ...best!, distance: Math.max(0, Math.min(best!.distance, passed)) };
 };
 
 /** Corners of the box around a point's arc. */

@@ -1,6 +1,6 @@
-import { dot3, type Vec3 } from '../numeric/index.js';
+import { add3, dot3, scale3, type Vec3 } from '../numeric/index.js';
 import { bestFirst } from './best-first.js';
-import { hullGap } from './convex-distance.js';
+import { type HullGap, hullGap } from './convex-distance.js';
 import {
   type Bounds,
   boundsGap,
@@ -9,7 +9,14 @@ import {
   type HalfSpace,
   halfSpacesOf,
 } from './convex-solid.js';
-import { distanceToFacet, type Facet } from './facet.js';
+import {
+  allBeyond,
+  distanceToFacet,
+  type Facet,
+  leastToFacet,
+  type NearestFacet,
+  nearestFacet,
+} from './facet.js';
 import { type SimplexBound, simplexBound } from './simplex-bound.js';
 import { unionBoundary } from './union-boundary.js';
 
@@ -44,21 +51,21 @@ export const depthBody = (solids: readonly ConvexSolid[]): DepthBody => ({
 
 type Corners = readonly [Vec3, Vec3, Vec3, Vec3];
 
-interface Cell {
-  readonly corners: Corners;
-  readonly solid: number;
-  readonly facets: readonly Facet[];
+/** Facets whose distances make a bound, with their share in it. */
+type Binding = readonly { readonly facet: Facet; readonly share: number }[];
+
+/** A part of the hull still to be looked at: nothing in it is deeper than `upper`. */
+interface Place {
   readonly upper: number;
-  /** The facets whose distances make the bound, with their share in it. */
-  readonly binding: readonly { readonly facet: Facet; readonly share: number }[];
+  readonly parts: () => readonly (Place | null)[];
 }
 
 /** On the hull or inside it to within this, mm. */
 const ON_HULL = 1e-9;
-const MOST_CELLS = 3000;
+const MOST_PLACES = 3000;
 /** Less than this is rounding, mm. */
 const NO_SAG = 1e-10;
-const CUT_ROUNDS = 4;
+const ROUNDS = 12;
 
 /**
  * The point of a hull that lies deepest inside a union of convex solids: farthest from the union's surface.
@@ -77,94 +84,104 @@ export const deepestPoint = (
 ): Deepest => {
   const touching: HalfSpace[] = [];
   let best: Deepest = { depth: Math.max(enough, 0), at: hull.points[0]!, facet: null };
-  const offer = (p: Vec3, facets: readonly Facet[]): void => {
-    const near = nearestFacet(facets, p);
-    if (near !== null && near.distance > best.depth) {
-      best = { depth: near.distance, at: p, facet: near.facet };
-    }
+  let ceiling = 0;
+  const offer = (at: Vec3, near: NearestFacet | null): void => {
+    if (near !== null && near.distance > best.depth) best = { depth: near.distance, at, facet: near.facet };
   };
 
-  const cellOf = (corners: Corners, solid: number, parents: readonly Facet[]): Cell | null => {
-    const facets = facetsNear(corners, parents);
-    const values = facets.map((f) => corners.map((p) => distanceToFacet(f, p)));
+  /** The facets that can be nearest somewhere among the points, and how deep one of these can be at most. */
+  const facetsFor = (points: readonly Vec3[], parents: readonly Facet[]) => {
+    const { centre, reach } = ballAround(points);
+    // A distance changes no faster than the point moves.
+    const least = nearestFacet(parents, centre)?.distance ?? 0;
+    return {
+      upper: least + reach,
+      facets: (): readonly Facet[] => parents.filter((f) => leastToFacet(f, centre) <= least + 2 * reach),
+    };
+  };
+
+  const cellOf = (corners: Corners, solid: number, parents: readonly Facet[]): Place | null => {
+    const rough = facetsFor(corners, parents);
+    if (rough.upper <= best.depth + tolerance) return { upper: rough.upper, parts: () => [] };
+    const facets = rough.facets();
+    const chosen = new Set(corners.flatMap((p) => nearestFacet(facets, p)?.facet ?? []));
     for (let round = 0; ; round++) {
+      const list = [...chosen];
+      const values = list.map((f) => corners.map((p) => distanceToFacet(f, p)));
       const cuts = cutValues(corners, body.spaces[solid]!, touching);
       const bound = cuts === null ? null : simplexBound(values, cuts);
       if (bound === null) return null;
+      const upper = Math.min(bound.value, rough.upper);
       const p = mixed(corners, bound.weights);
       const gap = hullGap([p], hull.points);
-      const outside = gap.distance - hull.radius;
-      if (outside <= ON_HULL) {
-        offer(p, facets);
-        return { corners, solid, facets, upper: bound.value, binding: bindingOf(bound, facets) };
-      }
-      const normal: Vec3 = [-gap.toward[0], -gap.toward[1], -gap.toward[2]];
-      touching.push({ normal, offset: dot3(normal, gap.onB) + hull.radius });
-      const on: Vec3 = [
-        gap.onB[0] + normal[0] * hull.radius,
-        gap.onB[1] + normal[1] * hull.radius,
-        gap.onB[2] + normal[2] * hull.radius,
-      ];
-      if (body.spaces.some((space) => within(space, on))) offer(on, body.boundary);
-      if (round === CUT_ROUNDS) {
-        return { corners, solid, facets, upper: bound.value, binding: bindingOf(bound, facets) };
+      const near = nearestFacet(facets, p);
+      const outside = gap.distance - hull.radius > ON_HULL;
+      if (outside) touch(gap);
+      else offer(p, near);
+      const missed = near !== null && !chosen.has(near.facet) && near.distance < upper - tolerance;
+      if (missed) chosen.add(near.facet);
+      if ((!outside && !missed) || round === ROUNDS || upper <= best.depth + tolerance) {
+        const binding = bindingOf(bound, list);
+        return { upper, parts: () => halves(corners, binding).map((c) => cellOf(c, solid, facets)) };
       }
     }
   };
 
-  const open = bestFirst<Cell>((c) => c.upper);
-  let ceiling = 0;
-  const keep = (cell: Cell | null): void => {
-    if (cell === null) return;
-    if (cell.upper > best.depth + tolerance) open.push(cell);
-    else ceiling = Math.max(ceiling, cell.upper);
+  /** Adds the plane that touches the hull where it is nearest to a point outside it, and looks at that place. */
+  const touch = (gap: HullGap): void => {
+    const normal: Vec3 = [-gap.toward[0], -gap.toward[1], -gap.toward[2]];
+    touching.push({ normal, offset: dot3(normal, gap.onB) + hull.radius });
+    const on = add3(gap.onB, scale3(normal, hull.radius));
+    if (!body.spaces.some((space) => within(space, on))) return;
+    if (allBeyond(body.boundary, on, best.depth)) offer(on, nearestFacet(body.boundary, on));
+  };
+
+  const open = bestFirst<Place>((place) => place.upper);
+  const keep = (place: Place | null): void => {
+    if (place === null) return;
+    if (place.upper > best.depth + tolerance) open.push(place);
+    else ceiling = Math.max(ceiling, place.upper);
   };
   const box = grown(boundsOf(hull.points), hull.radius);
   body.solids.forEach((solid, s) => {
     if (boundsGap(box, body.bounds[s]!) > 0) return;
     if (hullGap(solid.vertices, hull.points).distance > hull.radius) return;
-    for (const corners of tetrahedra(common(box, body.bounds[s]!))) keep(cellOf(corners, s, body.boundary));
+    const room = common(box, body.bounds[s]!);
+    const { upper, facets } = facetsFor([room.low, room.high], body.boundary);
+    keep({
+      upper,
+      parts: () => {
+        const near = facets();
+        return tetrahedra(room).map((corners) => cellOf(corners, s, near));
+      },
+    });
   });
   for (let count = 0; ; count++) {
-    const cell = open.pop();
-    if (cell === undefined) break;
-    if (cell.upper <= best.depth + tolerance || count === MOST_CELLS) {
-      ceiling = Math.max(ceiling, cell.upper);
+    const place = open.pop();
+    if (place === undefined) break;
+    if (place.upper <= best.depth + tolerance || count === MOST_PLACES) {
+      ceiling = Math.max(ceiling, place.upper);
       break;
     }
-    for (const corners of halves(cell)) keep(cellOf(corners, cell.solid, cell.facets));
+    for (const part of place.parts()) keep(part);
   }
   return { ...best, depth: Math.max(best.depth, ceiling) };
 };
 
-const bindingOf = (bound: SimplexBound, facets: readonly Facet[]): Cell['binding'] =>
+const bindingOf = (bound: SimplexBound, facets: readonly Facet[]): Binding =>
   bound.binding.map(({ index, share }) => ({ facet: facets[index]!, share }));
 
 /** Whether a point lies inside planes, or on them to a millionth of a micrometre. */
 export const within = (spaces: readonly HalfSpace[], p: Vec3): boolean =>
   spaces.every((h) => dot3(h.normal, p) <= h.offset + ON_HULL);
 
-export const nearestFacet = (
-  facets: readonly Facet[],
-  p: Vec3,
-): { readonly distance: number; readonly facet: Facet } | null => {
-  let best: { readonly distance: number; readonly facet: Facet } | null = null;
-  for (const facet of facets) {
-    const distance = distanceToFacet(facet, p);
-    if (best === null || distance < best.distance) best = { distance, facet };
-  }
-  return best;
-};
-
-/** The facets that can be the nearest one somewhere in the cell: a distance changes no faster than the point moves. */
-const facetsNear = (corners: Corners, facets: readonly Facet[]): readonly Facet[] => {
-  const centre = mixed(corners, [0.25, 0.25, 0.25, 0.25]);
+const ballAround = (points: readonly Vec3[]): { readonly centre: Vec3; readonly reach: number } => {
+  const { low, high } = boundsOf(points);
+  const centre: Vec3 = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2];
   const reach = Math.max(
-    ...corners.map((p) => Math.hypot(p[0] - centre[0], p[1] - centre[1], p[2] - centre[2])),
+    ...points.map((p) => Math.hypot(p[0] - centre[0], p[1] - centre[1], p[2] - centre[2])),
   );
-  const distances = facets.map((f) => distanceToFacet(f, centre));
-  const limit = Math.min(...distances) + 2 * reach;
-  return facets.filter((_, i) => distances[i]! <= limit);
+  return { centre, reach };
 };
 
 /** Corner values of the planes that part the cell; null when one of them shuts the whole cell out. */
@@ -174,11 +191,15 @@ const cutValues = (
   touching: readonly HalfSpace[],
 ): readonly (readonly number[])[] | null => {
   const out: (readonly number[])[] = [];
+  const [p, q, r, t] = corners;
   for (const list of [spaces, touching])
-    for (const h of list) {
-      const g = corners.map((p) => dot3(h.normal, p) - h.offset);
-      if (g.every((v) => v > ON_HULL)) return null;
-      if (g.some((v) => v > 0)) out.push(g);
+    for (const { normal, offset } of list) {
+      const a = dot3(normal, p) - offset;
+      const b = dot3(normal, q) - offset;
+      const c = dot3(normal, r) - offset;
+      const d = dot3(normal, t) - offset;
+      if (a > ON_HULL && b > ON_HULL && c > ON_HULL && d > ON_HULL) return null;
+      if (a > 0 || b > 0 || c > 0 || d > 0) out.push([a, b, c, d]);
     }
   return out;
 };
@@ -225,9 +246,8 @@ const tetrahedra = ({ low, high }: Bounds): readonly Corners[] => {
  * Cut in two at the middle of the edge along which the binding distances sag most below the straight line
  * between its ends, for that is what the bound gives away; of the longest edge where none does.
  */
-const halves = (cell: Cell): readonly [Corners, Corners] => {
-  const { corners } = cell;
-  const ends = cell.binding.map(({ facet }) => corners.map((p) => distanceToFacet(facet, p)));
+const halves = (corners: Corners, binding: Binding): readonly [Corners, Corners] => {
+  const ends = binding.map(({ facet }) => corners.map((p) => distanceToFacet(facet, p)));
   let cut = { a: 0, b: 1, middle: corners[0], sag: -1, length: -1 };
   for (let a = 0; a < 4; a++)
     for (let b = a + 1; b < 4; b++) {
@@ -235,7 +255,7 @@ const halves = (cell: Cell): readonly [Corners, Corners] => {
       const middle: Vec3 = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2];
       const length = Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
       let sag = 0;
-      cell.binding.forEach(({ facet, share }, k) => {
+      binding.forEach(({ facet, share }, k) => {
         sag += share * ((ends[k]![a]! + ends[k]![b]!) / 2 - distanceToFacet(facet, middle));
       });
       if (sag < NO_SAG) sag = 0;

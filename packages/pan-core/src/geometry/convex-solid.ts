@@ -30,8 +30,10 @@ export const boundsOf = (points: readonly Vec3[]): Bounds => {
 
 /** Distance between two boxes along the axes; 0 when they meet. */
 export const boundsGap = (a: Bounds, b: Bounds): number => {
-  const part = (k: 0 | 1 | 2): number => Math.max(0, a.low[k] - b.high[k], b.low[k] - a.high[k]);
-  return Math.hypot(part(0), part(1), part(2));
+  const x = Math.max(0, a.low[0] - b.high[0], b.low[0] - a.high[0]);
+  const y = Math.max(0, a.low[1] - b.high[1], b.low[1] - a.high[1]);
+  const z = Math.max(0, a.low[2] - b.high[2], b.low[2] - a.high[2]);
+  return Math.sqrt(x * x + y * y + z * z);
 };
 
 /** Area vector of a loop seen from any point near it. */

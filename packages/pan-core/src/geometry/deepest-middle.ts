@@ -1,6 +1,7 @@
 import type { Vec3 } from '../numeric/index.js';
-import { type Deepest, type DepthBody, nearestFacet, type RoundHull, within } from './convex-depth.js';
+import { type Deepest, type DepthBody, type RoundHull, within } from './convex-depth.js';
 import { hullGap } from './convex-distance.js';
+import { nearestFacet } from './facet.js';
 
 /** Points less deep than the deepest by no more than this are as deep, mm. */
 const AS_DEEP = 1e-3;

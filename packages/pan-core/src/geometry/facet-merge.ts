@@ -1,5 +1,5 @@
 import { dot3, type Vec2, type Vec3 } from '../numeric/index.js';
-import { boundsGap, boundsOf } from './convex-solid.js';
+import { boundsGap } from './convex-solid.js';
 import { type Facet, facetOf } from './facet.js';
 import { flatAxes } from './plane.js';
 
@@ -39,7 +39,7 @@ const planesOf = (facets: readonly Facet[], slit: number): readonly (readonly Fa
 };
 
 const join = (a: Facet, b: Facet, slit: number): Facet | null => {
-  if (boundsGap(boundsOf(a.loop), boundsOf(b.loop)) > 2 * slit) return null;
+  if (boundsGap(a.bounds, b.bounds) > 2 * slit) return null;
   const { u, v } = flatAxes(a.normal);
   const flat = (p: Vec3): Vec2 => [p[u], p[v]];
   const hull = hullOf([...a.loop, ...b.loop], flat);

@@ -1,5 +1,5 @@
-import { cross3, dot3, scale3, subtract3, unit3, type Vec3 } from '../numeric/index.js';
-import { loopNormal } from './convex-solid.js';
+import { cross3, dot3, subtract3, unit3, type Vec3 } from '../numeric/index.js';
+import { type Bounds, boundsOf, loopNormal } from './convex-solid.js';
 
 /** A flat convex piece of a surface, ready for distances; `from` says which face of which solid it comes from. */
 export interface Facet {
@@ -8,6 +8,9 @@ export interface Facet {
   readonly offset: number;
   /** Per edge, the unit vector in the facet's plane that points inward. */
   readonly inward: readonly Vec3[];
+  /** Per edge, `inward`·p on the edge. */
+  readonly inset: readonly number[];
+  readonly bounds: Bounds;
   readonly from: { readonly solid: number; readonly face: number };
 }
 
@@ -21,24 +24,59 @@ export const facetOf = (corners: readonly Vec3[], from: Facet['from']): Facet =>
   });
   const normal = unit3(loopNormal(loop));
   const inward = loop.map((a, i) => unit3(cross3(normal, subtract3(loop[(i + 1) % loop.length]!, a))));
-  return { loop, normal, offset: dot3(normal, loop[0]!), inward, from };
+  const inset = loop.map((a, i) => dot3(inward[i]!, a));
+  return { loop, normal, offset: dot3(normal, loop[0]!), inward, inset, bounds: boundsOf(loop), from };
 };
 
-/** Distance from a point to a facet. */
-export const distanceToFacet = (facet: Facet, p: Vec3): number => {
-  const { loop, inward } = facet;
+/** No more than the distance from a point to a facet, and quick. */
+export const leastToFacet = ({ bounds: { low, high } }: Facet, p: Vec3): number => {
+  const x = Math.max(low[0] - p[0], 0, p[0] - high[0]);
+  const y = Math.max(low[1] - p[1], 0, p[1] - high[1]);
+  const z = Math.max(low[2] - p[2], 0, p[2] - high[2]);
+  return Math.sqrt(x * x + y * y + z * z);
+};
+
+export interface NearestFacet {
+  readonly facet: Facet;
+  readonly distance: number;
+}
+
+/** The facet nearest to a point; null when there is none. */
+export const nearestFacet = (facets: readonly Facet[], p: Vec3): NearestFacet | null => {
+  let best: Facet | null = null;
+  let distance = Number.POSITIVE_INFINITY;
+  for (const facet of facets) {
+    if (leastToFacet(facet, p) >= distance) continue;
+    const d = distanceToFacet(facet, p, distance);
+    if (d < distance) {
+      distance = d;
+      best = facet;
+    }
+  }
+  return best === null ? null : { facet: best, distance };
+};
+
+/** Distance from a point to a facet; infinite when it is not under `limit`. */
+export const distanceToFacet = (facet: Facet, p: Vec3, limit = Number.POSITIVE_INFINITY): number => {
+  const { loop, inward, inset } = facet;
+  const height = Math.abs(dot3(facet.normal, p) - facet.offset);
+  if (height >= limit) return Number.POSITIVE_INFINITY;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < loop.length; i++) {
-    const a = loop[i]!;
-    if (dot3(inward[i]!, p) >= dot3(inward[i]!, a)) continue;
-    least = Math.min(least, distanceToEdge(a, loop[(i + 1) % loop.length]!, p));
+    if (dot3(inward[i]!, p) >= inset[i]!) continue;
+    least = Math.min(least, distanceToEdge(loop[i]!, loop[(i + 1) % loop.length]!, p));
   }
-  return least === Number.POSITIVE_INFINITY ? Math.abs(dot3(facet.normal, p) - facet.offset) : least;
+  return least === Number.POSITIVE_INFINITY ? height : least;
 };
 
 const distanceToEdge = (a: Vec3, b: Vec3, p: Vec3): number => {
-  const e = subtract3(b, a);
-  const t = Math.min(1, Math.max(0, dot3(subtract3(p, a), e) / dot3(e, e)));
-  const d = subtract3(subtract3(p, a), scale3(e, t));
-  return Math.hypot(d[0], d[1], d[2]);
+  const [ex, ey, ez] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const [px, py, pz] = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  const t = Math.min(1, Math.max(0, (px * ex + py * ey + pz * ez) / (ex * ex + ey * ey + ez * ez)));
+  const [x, y, z] = [px - t * ex, py - t * ey, pz - t * ez];
+  return Math.sqrt(x * x + y * y + z * z);
 };
+
+/** Whether every facet is farther from a point than a distance. */
+export const allBeyond = (facets: readonly Facet[], p: Vec3, distance: number): boolean =>
+  facets.every((facet) => leastToFacet(facet, p) > distance || distanceToFacet(facet, p) > distance);

@@ -1,3 +1,4 @@
+export { type BestFirst, bestFirst } from './best-first.js';
 export {
   areaVector,
   type CellFace,
@@ -8,7 +9,18 @@ export {
   NO_VOLUME,
   subtractConvex,
 } from './convex.js';
+export { type Deepest, type DepthBody, deepestPoint, depthBody, type RoundHull } from './convex-depth.js';
 export { farthest, type HullGap, hullGap } from './convex-distance.js';
+export {
+  type Bounds,
+  boundsGap,
+  boundsOf,
+  type ConvexSolid,
+  type HalfSpace,
+  halfSpacesOf,
+} from './convex-solid.js';
+export { deepestMiddle } from './deepest-middle.js';
+export { distanceToFacet, type Facet, facetOf } from './facet.js';
 export { mergePieces } from './merge.js';
 export { insetPolygon, isSimple, type Trapezoid, trapezoids } from './outline.js';
 export type { Arc, Line, Path, Segment } from './path.js';
@@ -33,6 +45,7 @@ export {
   selfCrossings,
 } from './path-crossing.js';
 export { insideRegion, mergeRuns, type Region, regionPieces, subtractPath } from './path-difference.js';
+export { nearestOnSegment, pathDistance, pathGap, segmentDistance } from './path-distance.js';
 export { pathLength, segmentLength } from './path-length.js';
 export { insetEdges, polygonOffset } from './path-offset.js';
 export { arcShare, directionAt, pathPoints, pointAt, trimSegment } from './path-point.js';
@@ -81,16 +94,3 @@ export {
   turnAboutX,
   unrotate3,
 } from './rotation.js';
-export { type BestFirst, bestFirst } from './best-first.js';
-export { type Deepest, type DepthBody, deepestPoint, depthBody, type RoundHull } from './convex-depth.js';
-export {
-  type Bounds,
-  boundsGap,
-  boundsOf,
-  type ConvexSolid,
-  type HalfSpace,
-  halfSpacesOf,
-} from './convex-solid.js';
-export { distanceToFacet, type Facet, facetOf } from './facet.js';
-export { nearestOnSegment, pathDistance, pathGap, segmentDistance } from './path-distance.js';
-export { deepestMiddle } from './deepest-middle.js';

@@ -20,7 +20,7 @@ import { wingPlanes } from './wing-room.js';
 /** Leg of the weld bead that stands in an inward seam, mm; common practice, no source. */
 export const BEAD_LEG = 3;
 /** How far the corners of a polygon may stand outside a round part, mm. */
-const ROUND_SLACK = 0.1;
+const ROUND_SLACK = 0.3;
 
 /** Bolt heads with washers under the flange, as they may stand at any turn of the head. */
 export const boltSolids = (table: PlaneTable, design: Design): readonly OuterSolid[] =>

@@ -13,7 +13,7 @@ import type { Profile } from './profile.js';
 /**
  * The pan's outside as a union of convex solids in pan axes, mm: body, wings, flange plate, bolt heads,
  * drain plug and weld beads. Nowhere does it lie inside the metal; where it is fuller (bends, round parts,
- * mitred corners) it is so by at most 0.005 mm on bends and 0.1 mm on round parts.
+ * mitred corners) it is so by at most 0.005 mm on bends and 0.3 mm on round parts.
  */
 export const outerSolids = (design: Design, profile: Profile): readonly OuterSolid[] => {
   const table = createPlaneTable();
