@@ -1,10 +1,10 @@
 import { basename } from 'node:path';
 import { PanError } from 'pan-core';
+import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Given, Run, Screen } from './command.js';
 import { exampleText } from './example-file.js';
 import { measuredFromOptions } from './measured.js';
 import { measurements } from './measurements.js';
-import { refuseStandingFile, writeNewFile } from './new-file.js';
 import { starterText } from './starter.js';
 
 const textOption = (value: string | true | undefined): string | undefined =>

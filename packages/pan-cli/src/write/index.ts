@@ -1,3 +1,4 @@
 export { type Disk, nodeDisk } from './disk.js';
+export { refuseStandingFile, writeNewFile } from './new-file.js';
 export type { SetFile } from './set-file.js';
 export { type Written, writeSet } from './write-set.js';
