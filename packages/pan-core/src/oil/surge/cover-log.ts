@@ -1,5 +1,5 @@
 /** How the mouth was covered over a run. Times in s, depths in mm. */
-export interface Cover {
+export interface MouthCover {
   /** First moment the mouth is bared; null when it never is. */
   readonly timeToBare: number | null;
   /** Least submergence and when; negative: that far bared. */
@@ -16,7 +16,7 @@ export interface CoverLog {
   readonly note: (t: number, submergence: number, crossing: (from: number, to: number) => number) => void;
   /** A moment at which the submergence jumps. */
   readonly jump: (t: number, submergence: number) => void;
-  readonly cover: (end: number) => Cover;
+  readonly cover: (end: number) => MouthCover;
 }
 
 export const createCoverLog = (): CoverLog => {

@@ -1,4 +1,4 @@
-export type { Cover } from './cover-log.js';
+export type { MouthCover } from './cover-log.js';
 export { laminarShare, notchFlow, rehbock } from './discharge.js';
 export {
   type LoadLog,

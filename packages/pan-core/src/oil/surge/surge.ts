@@ -1,7 +1,7 @@
 import type { Assumption } from '../../design/index.js';
 import { createDormandPrince, findRoot, freeze, stepFactor } from '../../numeric/index.js';
 import type { OilSystem } from '../answer.js';
-import { type Cover, createCoverLog } from './cover-log.js';
+import { type MouthCover, createCoverLog } from './cover-log.js';
 import type { LoadPath } from './load-path.js';
 import { mouthCover } from './mouth-draw.js';
 import { namedRooms } from './named-room.js';
@@ -28,7 +28,7 @@ import { createSwingCheck } from './swing.js';
 /** One run of oil through time. */
 export interface SurgeRun {
   readonly series: SurgeSeries;
-  readonly cover: Cover;
+  readonly cover: MouthCover;
   readonly passages: readonly PassageFlow[];
   /** First-mode period of the mouth's pool at the start, the longer of its two, s; null without a surface. */
   readonly period: number | null;
