@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Dice, diceFrom, seedOr } from '../../chance.js';
+import { type Dice, diceFrom, seedOr } from '../../dice.js';
 import { allowed, type Comparison, compare, type Fineness, hangsOnASill, line, STATES } from './compare.js';
 import { prismaticSketch, type Sketch, wideSketch } from './sketch.js';
 

@@ -1,4 +1,4 @@
-import type { Dice } from '../../chance.js';
+import type { Dice } from '../../dice.js';
 import type { Acceleration, Attitude } from './gravity.js';
 
 export interface SketchLid {
