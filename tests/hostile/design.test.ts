@@ -126,6 +126,7 @@ describe('texts made to stall or overflow', () => {
     ['400,000 list marks', `a:\n ${'- '.repeat(400_000)}x`, /nested more than 20 deep/],
     ['300,000 question marks', `${'? '.repeat(300_000)}x`, /nested more than 20 deep/],
     ['1,400 indents', Array.from({ length: 1400 }, (_, i) => `${' '.repeat(i)}a:`).join('\n'), /indented by/],
+    ['6,000 keys', Array.from({ length: 6000 }, (_, i) => `k${i}: 1`).join('\n'), /far more than a design/],
     [
       '60,000 keys',
       Array.from({ length: 60_000 }, (_, i) => `k${i}: 1`).join('\n'),
