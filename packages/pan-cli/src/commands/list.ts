@@ -55,6 +55,20 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./level.js')).level,
   },
   {
+    name: 'dipstick',
+    what: 'Say where the dipstick’s marks go, what a slope does to it, and print them at full size',
+    file: DESIGN_FILE,
+    options: {
+      svg: { kind: 'text', what: 'Also write the marks at full size to this file, to lay beside the stick' },
+      replace: { kind: 'flag', what: 'Replace that file if there is one' },
+    },
+    examples: [
+      ['pan dipstick my-pan.yaml', 'Marks, litres and quarts down the stick'],
+      ['pan dipstick my-pan.yaml --svg strip.svg', 'The same as a strip to print at 100 %'],
+    ],
+    load: async () => (await import('./dipstick.js')).dipstick,
+  },
+  {
     name: 'cut',
     what: 'Write the cut set: parts to cut, fold and weld, mock-up, lists and cautions',
     file: DESIGN_FILE,

@@ -1,3 +1,4 @@
 export { checkDesign, STILL_OIL } from './check-design.js';
+export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
 export { type LevelReport, type LevelState, levelReport } from './level-report.js';
 export type * from './report.js';
