@@ -2,6 +2,7 @@ import {
   insideSolid,
   meshVolume,
   outsideSolid,
+  partsInPlace,
   plateSolid,
   readStl,
   writeStl,
@@ -12,7 +13,7 @@ import { panSkin } from 'pan-core/weld/index.js';
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../numbers.js';
 import { randomPan } from '../random-design.js';
-import { stepDesign } from '../sample-design.js';
+import { sampleDesign, stepDesign } from '../sample-design.js';
 import { partsOf } from './dxf-cut-set.js';
 import { plate } from './dxf-parts.js';
 import { checkSolid, hasChecker, MISSING_CHECKER, NO_FAULTS, stlVolume, unpaired } from './stl-checker.js';
@@ -119,6 +120,42 @@ describe('every plate of every pan', () => {
       // Chords inside outer arcs take area off, chords across holes leave it on; 0.02 mm either way.
       expectWithin(stlVolume(file) / part.thickness, part.area, part.cutLength * 0.02, `${part.name}, mm²`);
     }
+  });
+});
+
+describe('every piece in its place', () => {
+  it.each(pans)('%s: closed, without a fault, of the metal’s volume', async (_, design) => {
+    const model = buildPan(design);
+    const { thickness } = design.pan.sheet;
+    const standing = await partsInPlace(model, panSkin(model));
+    const parts = new Map(partsOf(design).map((part) => [part.name, part]));
+    for (const { name, mesh } of standing) {
+      const file = writeStl(mesh, name);
+      expect(unpaired(file), name).toEqual([]);
+      if (checker) expect(checkSolid(file).faults, name).toEqual(NO_FAULTS);
+      // Flat, so nothing is stretched: the blank's area times its thickness, chords within 0.05 mm.
+      const part = parts.get(name);
+      if (part !== undefined && part.folds.length === 0 && /^(side|flange)/.test(name)) {
+        expectWithin(stlVolume(file) / part.thickness, part.area, part.cutLength * 0.05, `${name}, mm²`);
+      }
+    }
+    expect(standing.map((s) => s.name)).toContain('flange');
+    const bottom = Math.min(...standing.flatMap((s) => s.mesh.points.map((p) => p[2])));
+    const deepest = Math.max(...design.pan.floor.map((p) => p[1]));
+    expectWithin(bottom, -deepest - thickness, 0.2, 'lowest metal, mm');
+    expect(Math.max(...standing.flatMap((s) => s.mesh.points.map((p) => p[2])))).toBe(0);
+  });
+
+  it('two wings of one name are two parts', async () => {
+    const design = sampleDesign((d) => {
+      const [wing] = d.pan.wings;
+      if (wing !== undefined) d.pan.wings.push({ ...wing, side: 'left' });
+      d.baffles = [];
+    });
+    const model = buildPan(design);
+    const names = (await partsInPlace(model, panSkin(model))).map((s) => s.name);
+    expect(names.filter((n) => n === 'wing')).toHaveLength(2);
+    expect(names.filter((n) => n === 'wing rear cap')).toHaveLength(2);
   });
 });
 

@@ -9,11 +9,13 @@ import { boughtList, cutList } from './buy-words.js';
 import { requireCuttable } from './cut-check.js';
 import { type CutPlan, cutPlan, materialCautions } from './cut-plan.js';
 import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
+import { partsInPlace } from './in-place.js';
 import { manifestText } from './manifest.js';
 import { type Mesh, meshVolume } from './mesh.js';
 import { insideSolid, outsideSolid } from './pan-solid.js';
 import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
+import { safeNames } from './safe-name.js';
 import { writeStl } from './stl-file.js';
 import { cautionText, leakTest, weldOrder } from './weld-words.js';
 
@@ -39,7 +41,7 @@ export const cutSet = async (
   const inside = insideSolid(skin);
   const files = [
     { path: '00-read-first.txt', content: readFirst(plan) },
-    ...(await mockUps(plan, skin, inside)),
+    ...(await mockUps(plan, model, skin, inside)),
     ...drawings(plan),
     { path: '2-laser/order.txt', content: laserOrder(plan) },
     { path: '3-bench/folds.txt', content: foldList(plan) },
@@ -62,7 +64,12 @@ export const cutSet = async (
   ];
 };
 
-const mockUps = async (plan: CutPlan, skin: Skin, inside: Mesh): Promise<readonly CutFile[]> => {
+const mockUps = async (
+  plan: CutPlan,
+  model: PanModel,
+  skin: Skin,
+  inside: Mesh,
+): Promise<readonly CutFile[]> => {
   const stl = (file: string, mesh: Mesh, what: string): CutFile => ({
     path: `1-mock-up/${file}.stl`,
     content: writeStl(mesh, plan.warning === null ? what : `NOT READY TO CUT, ${what}`),
@@ -70,10 +77,16 @@ const mockUps = async (plan: CutPlan, skin: Skin, inside: Mesh): Promise<readonl
   const plates: CutFile[] = [];
   for (const { part, file } of plan.parts)
     plates.push(stl(`plate-${file}`, await plateSolid(part), part.name));
+  const standing = await partsInPlace(model, skin);
+  const names = safeNames(standing.map((piece) => piece.name));
+  const inPlace = standing.map(({ name, mesh }, i) =>
+    stl(`in-place/${names[i]}`, mesh, `${name}, in its place`),
+  );
   const outside = outsideSolid(skin, plan.design.pan.sheet.thickness);
   return [
     stl('pan-outside', outside, 'outside of the pan'),
     stl('pan-inside', inside, 'inside of the pan'),
+    ...inPlace,
     ...plates,
   ];
 };

@@ -1,6 +1,7 @@
 export { type CutFile, cutSet } from './cutset.js';
 export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
+export { partsInPlace } from './in-place.js';
 export { type Mesh, meshVolume } from './mesh.js';
 export { oneLine, wrapLine } from './one-line.js';
 export { insideSolid, outsideSolid } from './pan-solid.js';

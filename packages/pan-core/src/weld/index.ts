@@ -7,4 +7,5 @@ export { SAYINGS } from './sayings.js';
 export type { Seam, SeamStep } from './seam.js';
 export { panSeams } from './seams.js';
 export { panSkin, type Skin, type SkinPiece } from './skin.js';
+export { type SkinParts, skinParts } from './skin-part.js';
 export { PRACTICE, type WeldStep, weldSteps } from './weld-step.js';

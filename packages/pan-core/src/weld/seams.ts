@@ -5,18 +5,20 @@ import { filletLeg } from './fillet.js';
 import { contactLength } from './plate-contact.js';
 import type { Seam } from './seam.js';
 import { panSkin, type Skin } from './skin.js';
-import { partNames } from './skin-part.js';
+import { FLANGE_KEY, type SkinParts, skinParts } from './skin-part.js';
 import { type Meeting, skinMeetings } from './skin-seams.js';
 
 /** Every seam of the default make-up, in the order it is laid. */
 export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly Seam[] => {
   const { design } = model;
-  const meetings = skinMeetings(skin, partNames(model, skin));
-  const shell = meetings.filter((m) => m.first !== 'flange' && m.second !== 'flange');
-  const rim = meetings.filter((m) => m.first === 'flange' || m.second === 'flange');
+  const parts = skinParts(model, skin);
+  const meetings = skinMeetings(skin, parts.keyOf);
+  const atFlange = (m: Meeting): boolean => m.first === FLANGE_KEY || m.second === FLANGE_KEY;
+  const shell = meetings.filter((m) => !atFlange(m));
+  const rim = meetings.filter(atFlange);
   return freeze([
     ...baffleSeams(model, skin),
-    ...shell.map((meeting) => shellSeam(meeting, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
+    ...shell.map((meeting) => shellSeam(meeting, parts, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
     ...bossSeams(design),
     ...flangeSeams(
       rim.reduce((sum, m) => sum + m.length, 0),
@@ -25,22 +27,27 @@ export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly
   ]);
 };
 
-const shellSeam = ({ first, second, length }: Meeting, design: Design): Seam => {
-  const { thickness } = design.pan.sheet;
-  const inLine = first.startsWith('belly') && second.startsWith('belly');
+/** At an inward corner one plate stops short and butts on the other's outside, so the seam is a fillet. */
+const JOINTS: Readonly<Record<Meeting['corner'], Seam['joint']>> = {
+  outward: 'open corner',
+  inward: 'fillet',
+  flat: 'butt',
+};
+
+const shellSeam = (
+  { first, second, corner, length }: Meeting,
+  { nameOf }: SkinParts,
+  design: Design,
+): Seam => {
+  const between = [nameOf(first), nameOf(second)] as const;
   return {
-    name: `${first} to ${second}`,
-    between: [first, second],
-    // A wing's sheet meets the wall it widens along the cut edge; everything else meets at a corner.
-    joint: inLine
-      ? 'open corner'
-      : first.startsWith('side') && second.startsWith('wing')
-        ? 'fillet'
-        : 'open corner',
+    name: `${between[0]} to ${between[1]}`,
+    between,
+    joint: JOINTS[corner],
     side: 'outside',
     run: 'continuous',
     length,
-    size: thickness,
+    size: design.pan.sheet.thickness,
     step: 'shell',
     closedBy: null,
   };
@@ -52,11 +59,11 @@ const baffleSeams = (model: PanModel, skin: Skin): readonly Seam[] => {
   return platesOf(model).flatMap((plate): Seam[] => {
     const { baffle } = plate;
     if (baffle.fixed !== 'welded') return [];
-    const over = baffle.kind === 'wall' ? lids.map((lid) => `lid "${lid.name}"`) : [];
+    const over = baffle.kind === 'wall' ? lids.map((lid) => lid.name) : [];
     return [
       {
-        name: `${baffle.kind} "${baffle.name}" to the pan`,
-        between: [`${baffle.kind} "${baffle.name}"`, 'belly and sides'],
+        name: `${baffle.name} to the pan`,
+        between: [baffle.name, 'belly and sides'],
         joint: 'tee',
         side: 'inside',
         run: 'stitch',

@@ -1,39 +1,57 @@
 import type { Vec2, Vec3 } from '../numeric/index.js';
 import type { PanModel } from '../pan/index.js';
 import type { Skin, SkinPiece } from './skin.js';
-import type { PartOf } from './skin-seams.js';
 
 const UPRIGHT = 1 - 1e-9;
 
-/** Which flat part each piece of skin is cut from, by the names the parts carry in the default make-up. */
-export const partNames = (model: PanModel, skin: Skin): PartOf => {
-  const { wings, notches } = model.design.pan;
-  const { corners, sharp } = model.profile;
-  const welds = corners.flatMap((corner, i) => (!corner.folded && Math.abs(corner.turn) > 1e-12 ? [i] : []));
-  const belly = (piece: SkinPiece): string => {
-    if (welds.length === 0) return 'belly';
-    const at = nearestRun(sharp, centreOf(piece.loop.map((place) => skin.points[place] as Vec3)));
-    // Strips are counted from the rear, runs from the front.
-    return `belly ${1 + welds.filter((w) => w >= at).length} of ${welds.length + 1}`;
-  };
-  return (piece) => {
+/** The flat parts that a pan's skin is cut from. */
+export interface SkinParts {
+  /** A key of its own for each part, whatever two wings are called. */
+  readonly keyOf: (piece: SkinPiece) => string;
+  /** The name the part carries in the default make-up. */
+  readonly nameOf: (key: string) => string;
+}
+
+export const FLANGE_KEY = 'flange';
+
+export const skinParts = (model: PanModel, skin: Skin): SkinParts => {
+  const bellyOf = bellyStrip(model, skin);
+  const describe = (piece: SkinPiece): readonly [key: string, name: string] => {
+    const { wings, notches } = model.design.pan;
     switch (piece.owner) {
       case 'lid':
       case 'flange':
       case 'block':
-        return 'flange';
+        return [FLANGE_KEY, 'flange'];
       case 'wing': {
-        const name = `wing "${wings[piece.index]?.name ?? ''}"`;
-        if (Math.abs(piece.normal[0]) < UPRIGHT) return `${name} strip`;
-        return `${name} ${piece.normal[0] > 0 ? 'front' : 'rear'} cap`;
+        const across = Math.abs(piece.normal[0]) > UPRIGHT;
+        const end = across ? ` ${piece.normal[0] > 0 ? 'front' : 'rear'} cap` : '';
+        return [`wing ${piece.index}${end}`, `${wings[piece.index]?.name ?? 'wing'}${end}`];
       }
-      case 'notch':
-        return `notch "${notches[piece.index]?.name ?? ''}" ${facing(piece.normal)}`;
-      case 'belly':
-        return belly(piece);
+      case 'notch': {
+        const way = facing(piece.normal);
+        return [`notch ${piece.index} ${way}`, `${notches[piece.index]?.name ?? 'notch'} ${way}`];
+      }
+      case 'belly': {
+        const name = bellyOf(piece);
+        return [name, name];
+      }
       default:
-        return piece.owner;
+        return [piece.owner, piece.owner];
     }
+  };
+  const names = new Map(skin.pieces.map(describe));
+  return { keyOf: (piece) => describe(piece)[0], nameOf: (key) => names.get(key) ?? key };
+};
+
+/** Strips of a belly welded at some corners are counted from the rear, its runs from the front. */
+const bellyStrip = ({ profile }: PanModel, skin: Skin): ((piece: SkinPiece) => string) => {
+  const { corners, sharp } = profile;
+  const welds = corners.flatMap((corner, i) => (!corner.folded && Math.abs(corner.turn) > 1e-12 ? [i] : []));
+  if (welds.length === 0) return () => 'belly';
+  return (piece) => {
+    const at = nearestRun(sharp, centreOf(piece.loop.map((place) => skin.points[place] as Vec3)));
+    return `belly ${1 + welds.filter((w) => w >= at).length} of ${welds.length + 1}`;
   };
 };
 
