@@ -19,6 +19,9 @@ export const boltClearances = (design: Design, solids: readonly OuterSolid[]): r
   const shell = solids.filter((s) => s.role === 'shell');
   if (shell.length === 0) return [];
   const body = bodyOf(shell);
+  const names = new Set(design.pan.wings.map((wing) => wing.name));
+  const standing = shell.filter((s) => names.has(s.name));
+  const wings = standing.length === 0 ? null : bodyOf(standing);
   const under = -design.pan.flange.thickness;
   return design.engine.railHoles.map(({ at: [x, y], thread }, i) => {
     const f = fastenerFor(thread);
@@ -28,7 +31,7 @@ export const boltClearances = (design: Design, solids: readonly OuterSolid[]): r
     ];
     const near = leastGap(body, { points: segment(f.washerThickness + f.headHeight), radius: 0 }, NO_ROCK);
     const column = { points: segment(BELOW), radius: f.washer / 2 + practice.spannerRoom };
-    const below = leastGap(body, column, NO_ROCK);
+    const below = wings === null ? null : leastGap(wings, column, NO_ROCK);
     const meets = near.meets
       ? deepestTurn(body, { points: segment(f.washerThickness + f.headHeight), radius: 0 }, NO_ROCK)
       : null;
@@ -38,8 +41,8 @@ export const boltClearances = (design: Design, solids: readonly OuterSolid[]): r
       ? shell[near.solid]!.name
       : faceNameAt(shell[near.solid]!, near.onBody, near.toward);
     const overhead =
-      below.meets && distance >= allowed
-        ? ` ${shell[below.solid]!.name} stands below it: only a spanner from the side or a thin-walled joint reaches this bolt.`
+      wings !== null && below?.meets && distance >= allowed
+        ? ` ${wings.solids[below.solid]!.name} stands below it: only a spanner from the side or a thin-walled joint reaches this bolt.`
         : '';
     return freeze({
       name: `bolt ${i + 1}`,

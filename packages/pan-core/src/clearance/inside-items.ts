@@ -2,7 +2,7 @@ import type { Design, Item } from '../design/index.js';
 import { hullGap, type RoundHull } from '../geometry/index.js';
 import { freeze, type Vec2, type Vec3 } from '../numeric/index.js';
 import { convexParts, halfWidthAt, type OutsideLine, type Plate } from '../pan/index.js';
-import { type Body, type BodySolid, bodyOf } from './body.js';
+import { BEHIND_FACE, type Body, type BodySolid, bodyNameAt, bodyOf } from './body.js';
 import type { Clearance } from './clearance.js';
 import { deepestTurn } from './deepest-turn.js';
 import { leastGap, NO_ROCK } from './least-gap.js';
@@ -37,7 +37,10 @@ export const insideClearances = (
 const bodyRow = (item: Item, hull: RoundHull, body: Body, what: string, allowed: number): Clearance => {
   const gap = leastGap(body, hull, NO_ROCK);
   const deep = gap.meets ? deepestTurn(body, hull, NO_ROCK) : null;
-  const part = body.solids[deep?.facet?.from.solid ?? gap.solid]!.name;
+  const part =
+    deep === null
+      ? (bodyNameAt(body, gap.onBody, gap.toward) ?? body.solids[gap.solid]!.name)
+      : body.solids[deep.facet?.from.solid ?? gap.solid]!.name;
   const at = deep?.at ?? gap.onBody;
   return rowOf(item, what, part, deep === null ? gap.distance : -deep.depth, allowed, at);
 };
@@ -129,12 +132,12 @@ const plateSolids = (plate: Plate): readonly BodySolid[] =>
         normal[1] * baffle.thickness,
         normal[2] * baffle.thickness,
       ];
-      return oriented(baffle.name, base, up);
+      return oriented(baffle.name, base, up, baffle.name);
     }),
   );
 
 /** A prism whose base may run either way. */
-const oriented = (name: string, base: readonly Vec3[], sweep: Vec3): BodySolid => {
+const oriented = (name: string, base: readonly Vec3[], sweep: Vec3, others = BEHIND_FACE): BodySolid => {
   const [a, b, c] = [base[0]!, base[1]!, base[2]!];
   const [u, v] = [
     [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const,
@@ -144,5 +147,5 @@ const oriented = (name: string, base: readonly Vec3[], sweep: Vec3): BodySolid =
     (u[1] * v[2] - u[2] * v[1]) * sweep[0] +
     (u[2] * v[0] - u[0] * v[2]) * sweep[1] +
     (u[0] * v[1] - u[1] * v[0]) * sweep[2];
-  return prism(name, facing >= 0 ? base : [...base].reverse(), sweep);
+  return prism(name, facing >= 0 ? base : [...base].reverse(), sweep, others);
 };

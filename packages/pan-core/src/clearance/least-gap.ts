@@ -6,6 +6,8 @@ import {
   hullGap,
   largestSwing,
   type RoundHull,
+  type Swing,
+  swingBy,
   turnAboutX,
 } from '../geometry/index.js';
 import { dot3, type Vec3 } from '../numeric/index.js';
@@ -54,7 +56,10 @@ const NO_TURN = 1e-9;
  * The hull is turned the other way instead of the body.
  */
 export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
-  const box = boundsOf(rock.angle === 0 ? hull.points : hull.points.flatMap((p) => arcCorners(p, rock)));
+  const whole = swingBy(rock.angle);
+  const box = boundsOf(
+    rock.angle === 0 ? hull.points : hull.points.flatMap((p) => arcCorners(p, rock.height, whole)),
+  );
   const open = bestFirst<Part>((part) => -part.lower);
   body.bounds.forEach((b, solid) => {
     open.push({ solid, middle: 0, half: rock.angle, lower: boundsGap(b, box) - hull.radius });
@@ -79,24 +84,28 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
     if (distance <= 0) return { ...best, distance: 0, meets: true };
     const lower = Math.max(
       part.lower,
-      partedOver(vertices, turned, gap.toward, rock.height, half) - hull.radius,
+      partedOver(vertices, turned, gap.toward, rock.height, swingBy(half)) - hull.radius,
     );
     if (lower >= best.distance - TOLERANCE || half <= NO_TURN) {
       passed = Math.min(passed, lower);
       continue;
     }
-    for (const s of [-1, 1]) open.push({ solid, middle: middle + (s * half) / 2, half: half / 2, lower });
+    for (const s of [-1, 1]) {
+      open.push({ solid, middle: middle + (s * half) / 2, half: half / 2, lower });
+      // The least is mostly at an end of the turn; knowing it spares halving towards it.
+      if (half === rock.angle) open.push({ solid, middle: s * half, half: 0, lower });
+    }
   }
   // What was passed over may be nearer by the tolerance; the lesser is given.
   return { ...best!, distance: Math.max(0, Math.min(best!.distance, passed)) };
 };
 
 /** Corners of the box around a point's arc. */
-const arcCorners = (p: Vec3, { height, angle }: Rock): readonly [Vec3, Vec3] => {
+const arcCorners = (p: Vec3, height: number, swing: Swing): readonly [Vec3, Vec3] => {
   const [y, z] = [p[1], p[2] - height];
   return [
-    [p[0], -largestSwing(-y, z, angle), height - largestSwing(-z, -y, angle)],
-    [p[0], largestSwing(y, -z, angle), height + largestSwing(z, y, angle)],
+    [p[0], -largestSwing(-y, z, swing), height - largestSwing(-z, -y, swing)],
+    [p[0], largestSwing(y, -z, swing), height + largestSwing(z, y, swing)],
   ];
 };
 
@@ -106,23 +115,23 @@ const partedOver = (
   hull: readonly Vec3[],
   toward: Vec3,
   height: number,
-  half: number,
+  swing: Swing,
 ): number => {
   const back: Vec3 = [-toward[0], -toward[1], -toward[2]];
-  const still = -swingOf(hull, back, height, half) - dot3(toward, farthest(vertices, toward));
-  const withHull = dot3(toward, farthest(hull, back)) - swingOf(vertices, toward, height, half);
+  const still = -swingOf(hull, back, height, swing) - dot3(toward, farthest(vertices, toward));
+  const withHull = dot3(toward, farthest(hull, back)) - swingOf(vertices, toward, height, swing);
   return Math.max(still, withHull);
 };
 
-/** How far along a direction any of the points comes while all turn by up to ± half. */
-const swingOf = (points: readonly Vec3[], along: Vec3, height: number, half: number): number => {
+/** How far along a direction any of the points comes through a swing. */
+const swingOf = (points: readonly Vec3[], along: Vec3, height: number, swing: Swing): number => {
   let most = Number.NEGATIVE_INFINITY;
   for (const p of points) {
     const [y, z] = [p[1], p[2] - height];
     const fixed = along[0] * p[0] + along[2] * height;
     most = Math.max(
       most,
-      fixed + largestSwing(along[1] * y + along[2] * z, along[2] * y - along[1] * z, half),
+      fixed + largestSwing(along[1] * y + along[2] * z, along[2] * y - along[1] * z, swing),
     );
   }
   return most;

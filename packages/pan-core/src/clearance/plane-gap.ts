@@ -1,5 +1,5 @@
 import type { Moves, Plane } from '../design/index.js';
-import { largestSwing, type Rotation, unrotate3 } from '../geometry/index.js';
+import { largestSwing, type Rotation, swingBy, unrotate3 } from '../geometry/index.js';
 import { dot3, type Vec3 } from '../numeric/index.js';
 import { type Body, faceNameAt } from './body.js';
 import type { Approach } from './chassis.js';
@@ -19,13 +19,14 @@ export const planeGap = (
   const normal = unrotate3(toChassis, plane.normal);
   const offset = dot3(plane.normal, plane.at);
   const towards = moves === null ? 0 : reach(plane.normal, moves);
+  const swing = swingBy(rock.angle);
   let found = { distance: Number.POSITIVE_INFINITY, at: [0, 0, 0] as Vec3, solid: 0 };
   for (const [solid, { vertices }] of body.solids.entries())
     for (const p of vertices) {
       const [y, z] = [p[1], p[2] - rock.height];
       const [across, turning] = [normal[1] * y + normal[2] * z, normal[2] * y - normal[1] * z];
-      const swing = largestSwing(-across, -turning, rock.angle);
-      const distance = normal[0] * p[0] + normal[2] * rock.height - swing - offset - towards;
+      const reached = largestSwing(-across, -turning, swing);
+      const distance = normal[0] * p[0] + normal[2] * rock.height - reached - offset - towards;
       if (distance < found.distance) found = { distance, at: p, solid };
     }
   const down: Vec3 = [-normal[0], -normal[1], -normal[2]];

@@ -21,7 +21,7 @@ const faceToSweep = (
   const corners = outline.map(lift);
   const edges = corners.map((a, i) => edgeToSweep(sweep, a, corners[(i + 1) % corners.length]!));
   // Over the whole plane the nearest points lie on the foot of the sweep's lowest line, or of its axis.
-  const feet = [sweep.x0, sweep.x1].flatMap((x) =>
+  const feet = [sweep.x0, (sweep.x0 + sweep.x1) / 2, sweep.x1].flatMap((x) =>
     [sweep.height, sweep.height - sweep.radius].map((z): Vec3 => [x, 0, z]),
   );
   const inside = feet.flatMap((p) => {

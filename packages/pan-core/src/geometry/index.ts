@@ -90,6 +90,8 @@ export {
   NO_ROTATION,
   type Rotation,
   rotate3,
+  type Swing,
+  swingBy,
   tiltedToLevel,
   turnAboutX,
   unrotate3,

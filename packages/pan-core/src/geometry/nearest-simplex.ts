@@ -17,47 +17,47 @@ type Weights = [number, number, number, number];
  */
 export const nearestInSimplex = (corners: readonly Vec3[]): NearestInSimplex => {
   const n = corners.length;
-  let best: NearestInSimplex = { point: corners[0]!, weights: [1, 0, 0, 0] };
-  let least = dot3(best.point, best.point);
-  const offer = (point: Vec3 | null, weights: () => Weights): void => {
-    if (point === null) return;
-    const size = dot3(point, point);
-    if (size < least) {
-      least = size;
-      best = { point, weights: weights() };
-    }
-  };
-  for (let i = 1; i < n; i++) offer(corners[i]!, () => share([i], [1]));
+  let point = corners[0]!;
+  let weights: Weights = [1, 0, 0, 0];
+  let least = dot3(point, point);
+  for (let i = 1; i < n; i++) {
+    const size = dot3(corners[i]!, corners[i]!);
+    if (size < least) [least, point, weights] = [size, corners[i]!, cornerWeights(i)];
+  }
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
-      const t = edgeShare(corners[i]!, corners[j]!);
-      if (t !== null) offer(mix(corners[i]!, corners[j]!, t), () => share([i, j], [1 - t, t]));
+      const [a, b] = [corners[i]!, corners[j]!];
+      const t = edgeShare(a, b);
+      if (t === null) continue;
+      const p: Vec3 = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])];
+      const size = dot3(p, p);
+      if (size >= least) continue;
+      [least, point, weights] = [size, p, [0, 0, 0, 0]];
+      weights[i] = 1 - t;
+      weights[j] = t;
     }
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++)
       for (let k = j + 1; k < n; k++) {
         const found = triangleShare(corners[i]!, corners[j]!, corners[k]!);
-        if (found !== null) offer(found.point, () => share([i, j, k], found.weights));
+        if (found === null || found.size >= least) continue;
+        [least, point, weights] = [found.size, found.point, [0, 0, 0, 0]];
+        weights[i] = found.weights[0];
+        weights[j] = found.weights[1];
+        weights[k] = found.weights[2];
       }
   if (n === 4) {
     const inside = insideShare(corners[0]!, corners[1]!, corners[2]!, corners[3]!);
-    if (inside !== null) offer([0, 0, 0], () => inside);
+    if (inside !== null) return { point: [0, 0, 0], weights: inside };
   }
-  return best;
+  return { point, weights };
 };
 
-const share = (at: readonly number[], values: readonly number[]): Weights => {
-  const out: Weights = [0, 0, 0, 0];
-  at.forEach((corner, i) => {
-    out[corner] = values[i]!;
-  });
-  return out;
-};
-
-const mix = (a: Vec3, b: Vec3, t: number): Vec3 => [
-  a[0] + t * (b[0] - a[0]),
-  a[1] + t * (b[1] - a[1]),
-  a[2] + t * (b[2] - a[2]),
+const cornerWeights = (i: number): Weights => [
+  i === 0 ? 1 : 0,
+  i === 1 ? 1 : 0,
+  i === 2 ? 1 : 0,
+  i === 3 ? 1 : 0,
 ];
 
 const edgeShare = (a: Vec3, b: Vec3): number | null => {
@@ -70,7 +70,7 @@ const triangleShare = (
   a: Vec3,
   b: Vec3,
   c: Vec3,
-): { readonly point: Vec3; readonly weights: readonly [number, number, number] } | null => {
+): { readonly size: number; readonly point: Vec3; readonly weights: Vec3 } | null => {
   const u = subtract3(b, a);
   const v = subtract3(c, a);
   const n = cross3(u, v);
@@ -82,7 +82,7 @@ const triangleShare = (
   const sa = 1 - sb - sc;
   if (!(sa > 0 && sb > 0 && sc > 0)) return null;
   const h = dot3(n, a) / area;
-  return { point: [n[0] * h, n[1] * h, n[2] * h], weights: [sa, sb, sc] };
+  return { size: h * h * area, point: [n[0] * h, n[1] * h, n[2] * h], weights: [sa, sb, sc] };
 };
 
 const insideShare = (a: Vec3, b: Vec3, c: Vec3, d: Vec3): Weights | null => {

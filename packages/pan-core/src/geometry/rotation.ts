@@ -39,8 +39,16 @@ export const turnAboutX = (p: Vec3, height: number, angle: number): Vec3 => {
   return [p[0], c * p[1] - s * z, s * p[1] + c * z + height];
 };
 
-/** The largest of U·cos t + V·sin t for |t| ≤ half. */
-export const largestSwing = (u: number, v: number, half: number): number => {
-  if (u > 0 && Math.abs(v) <= u * Math.tan(Math.min(half, Math.PI / 2))) return Math.hypot(u, v);
-  return u * Math.cos(half) + Math.abs(v) * Math.sin(half);
+/** A turn both ways by up to an angle below a right angle. */
+export interface Swing {
+  readonly cos: number;
+  readonly sin: number;
+}
+
+export const swingBy = (half: number): Swing => ({ cos: Math.cos(half), sin: Math.sin(half) });
+
+/** The largest of U·cos t + V·sin t over a swing. */
+export const largestSwing = (u: number, v: number, { cos, sin }: Swing): number => {
+  const size = Math.abs(v);
+  return u > 0 && size * cos <= u * sin ? Math.sqrt(u * u + v * v) : u * cos + size * sin;
 };

@@ -6,14 +6,7 @@ import { halfWidthAt, sideSign } from './half-width.js';
 import { outsideRows } from './outside-body.js';
 import { outsideHeight } from './outside-chain.js';
 import type { OutsideLine } from './outside-profile.js';
-import {
-  outerSolid,
-  type Piece,
-  pieceFromLoops,
-  prismPiece,
-  roundBase,
-  sidesAround,
-} from './outside-solid.js';
+import { outerSolid, type Piece, prismPiece, roundBase, sidesAround, stackedSolid } from './outside-solid.js';
 import type { OuterSolid } from './panel.js';
 import { wingPlanes } from './wing-room.js';
 
@@ -23,27 +16,22 @@ export const BEAD_LEG = 3;
 const ROUND_SLACK = 0.3;
 
 /** Bolt heads with washers under the flange, as they may stand at any turn of the head. */
-export const boltSolids = (table: PlaneTable, design: Design): readonly OuterSolid[] =>
+export const boltSolids = (design: Design): readonly OuterSolid[] =>
   design.engine.railHoles.map(({ at, thread }, i) => {
     const f = fastenerFor(thread);
     const under = -design.pan.flange.thickness;
     const count = sidesAround(f.washer / 2, ROUND_SLACK);
-    const name = `bolt head ${i + 1}`;
-    const ring = (radius: number, z: number): readonly Vec3[] => roundBase([at[0], at[1], z], radius, count);
-    const top = ring(f.washer / 2, under);
-    const rim = ring(f.washer / 2, under - f.washerThickness);
-    const low = ring(f.acrossCorners / 2, under - f.washerThickness - f.headHeight);
-    const band = (a: readonly Vec3[], b: readonly Vec3[]) =>
-      a.map((p, k) => {
-        const next = (k + 1) % count;
-        return { loop: [p, a[next]!, b[next]!, b[k]!], name };
-      });
-    const loops = [{ loop: top, name }, { loop: low, name }, ...band(top, rim), ...band(rim, low)];
-    return outerSolid(name, 'bolt', pieceFromLoops(table, loops));
+    const ring = (diameter: number, z: number): readonly Vec3[] =>
+      roundBase([at[0], at[1], z], diameter / 2, count);
+    return stackedSolid(`bolt head ${i + 1}`, 'bolt', [
+      ring(f.washer, under),
+      ring(f.washer, under - f.washerThickness),
+      ring(f.acrossCorners, under - f.washerThickness - f.headHeight),
+    ]);
   });
 
 /** The drain's bung and plug under the floor, with the bead around them. */
-export const drainSolids = (table: PlaneTable, design: Design, line: OutsideLine): readonly OuterSolid[] => {
+export const drainSolids = (design: Design, line: OutsideLine): readonly OuterSolid[] => {
   const { drain } = design;
   if (drain === null) return [];
   const radius = drain.bung / 2;
@@ -51,22 +39,15 @@ export const drainSolids = (table: PlaneTable, design: Design, line: OutsideLine
   const floor = outsideHeight(line, x);
   const count = sidesAround(radius, ROUND_SLACK / 2);
   const ring = (r: number, z: number): readonly Vec3[] => roundBase([x, y, z], r, count);
-  const named = (name: string) => ({ base: name, end: name, side: () => name });
-  // Both reach up into the pan, so that a sloping floor leaves no slit.
+  // The plug reaches up into the pan, so that a sloping floor leaves no slit.
   const up = floor + Math.min(radius, -floor / 2);
-  const plug = prismPiece(
-    table,
-    ring(radius, up),
-    ring(radius, floor - drain.plugBelow),
-    named('drain plug'),
-  );
-  const bead = prismPiece(
-    table,
-    ring(radius + BEAD_LEG, floor),
-    ring(radius, floor - Math.min(BEAD_LEG, drain.plugBelow)),
-    named('drain bung bead'),
-  );
-  return [outerSolid('drain plug', 'plug', plug), outerSolid('drain bung bead', 'bead', bead)];
+  return [
+    stackedSolid('drain plug', 'plug', [ring(radius, up), ring(radius, floor - drain.plugBelow)]),
+    stackedSolid('drain bung bead', 'bead', [
+      ring(radius + BEAD_LEG, floor),
+      ring(radius, floor - Math.min(BEAD_LEG, drain.plugBelow)),
+    ]),
+  ];
 };
 
 /**

@@ -95,3 +95,22 @@ export const roundBase = (centre: Vec3, radius: number, count: number): readonly
     return [centre[0] + reach * Math.cos(t), centre[1] + reach * Math.sin(t), centre[2]];
   });
 };
+
+/** A convex solid of stacked rings with as many corners each, top to bottom; each ring counter-clockwise from above. */
+export const stackedSolid = (
+  name: string,
+  role: OuterRole,
+  rings: readonly (readonly Vec3[])[],
+): OuterSolid => {
+  const n = rings[0]!.length;
+  const round = Array.from({ length: n }, (_, i) => i);
+  const bottom = (rings.length - 1) * n;
+  const bands = rings.slice(1).flatMap((_, r) =>
+    round.map((i) => {
+      const next = (i + 1) % n;
+      return [r * n + i, (r + 1) * n + i, (r + 1) * n + next, r * n + next];
+    }),
+  );
+  const faces = [round, [...round].reverse().map((i) => bottom + i), ...bands];
+  return { name, role, vertices: rings.flat(), faces, faceNames: faces.map(() => name) };
+};

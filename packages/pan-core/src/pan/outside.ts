@@ -29,8 +29,8 @@ export const outerSolids = (design: Design, profile: Profile): readonly OuterSol
   return freeze([
     ...shell.map(({ name, piece }) => outerSolid(name, 'shell', piece)),
     ...plate.map((piece) => outerSolid('flange', 'flange', piece)),
-    ...boltSolids(table, design),
-    ...drainSolids(table, design, line),
+    ...boltSolids(design),
+    ...drainSolids(design, line),
     ...beadSolids(table, design, line),
   ]);
 };
