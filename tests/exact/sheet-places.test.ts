@@ -199,3 +199,43 @@ describe('a wing over a floor that bends', () => {
     expect(floorProfile(design(150)).corners).toHaveLength(5);
   });
 });
+
+describe('parts are drawn as seen from the oil', () => {
+  const both = stepDesign((d) => {
+    d.pan.joints.welded = [];
+    d.pan.wings = (['left', 'right'] as const).map((side) => ({
+      name: `${side} wing`,
+      side,
+      rear: 50,
+      front: 250,
+      topDown: { rear: 100, front: 100 },
+      topFall: 0,
+      beyondWall: { rear: 60, front: 60 },
+    }));
+  });
+  const parts = whole(both);
+  /** Mean place along the blank of a part's arcs, from 0 at its left edge to 1 at its right. */
+  const arcsAt = (name: string): number => {
+    const part = named(parts, name);
+    const arcs = part.outline.filter((s) => s.kind === 'arc');
+    return arcs.reduce((sum, s) => sum + s.from[0] + s.to[0], 0) / (2 * arcs.length * part.flat[0]);
+  };
+
+  test('caps: the rounded corners are the outer ones', () => {
+    // From the oil a rear cap is seen looking rearward: the car's left is at the right hand.
+    expect(arcsAt('left wing rear cap')).toBeGreaterThan(0.8);
+    expect(arcsAt('right wing rear cap')).toBeLessThan(0.2);
+    expect(arcsAt('left wing front cap')).toBeLessThan(0.2);
+    expect(arcsAt('right wing front cap')).toBeGreaterThan(0.8);
+  });
+
+  test('sides: the deep sump is at the rear, left on the left plate’s drawing, right on the right one’s', () => {
+    const deep = (name: string): number => {
+      const part = named(parts, name);
+      const low = part.outline.filter((s) => s.from[1] < 1 && s.to[1] < 1);
+      return low.reduce((sum, s) => sum + s.from[0] + s.to[0], 0) / (2 * low.length * part.flat[0]);
+    };
+    expect(deep('side left')).toBeLessThan(0.5);
+    expect(deep('side right')).toBeGreaterThan(0.5);
+  });
+});
