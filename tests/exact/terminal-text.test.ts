@@ -42,12 +42,20 @@ test.each([
   ['Lower it by −12.7 mm.', 'Lower it by −0.50 in.'],
   ['An area of 100 mm² and a speed of 3 mm/s stay.', 'An area of 100 mm² and a speed of 3 mm/s stay.'],
   ['Near x 254, y −25.4, z -50.8 mm.', 'Near x 10.00, y −1.00, z −2.00 in.'],
-  ['The lid to x = 76.2 (lasts 0.5 s) holds it.', 'The lid to x = 3.00 in (lasts 0.5 s) holds it.'],
   ['From x = 25.4 to 50.8 mm.', 'From x = 1.00 to 2.00 in.'],
   ['Bolts M8 x 25 stay.', 'Bolts M8 x 25 stay.'],
 ])('%s', (metric, inches) => {
   expect(sentence(metric, 'in')).toBe(inches);
   expect(sentence(metric, 'mm')).toBe(metric);
+});
+
+test.each([
+  ['The lid to x = 76.2 (lasts 0.5 s) holds it.', '76.2 mm (lasts', '3.00 in (lasts'],
+  ['Full to the lip at x = 254.', 'at x = 254 mm.', 'at x = 10.00 in.'],
+  ['A hole near x 254, y -50.8 lets it out.', 'x 254, y -50.8 mm lets', 'x 10.00, y −2.00 in lets'],
+])('a place without a unit gets it: %s', (text, metric, inches) => {
+  expect(sentence(text, 'mm')).toContain(metric);
+  expect(sentence(text, 'in')).toContain(inches);
 });
 
 test('lines break at spaces, never between a number and its unit, and never pass the width', () => {

@@ -74,15 +74,18 @@ const PLACE = String.raw`(?<!\d )\b[xyz] (?:= )?${NUMBER}`;
 const LINK = '(?: ?± ?| to | by | and |, | × )';
 // One or more numbers that share a unit, or places along the axes, which are mm whether or not it is said.
 const LENGTHS = new RegExp(
-  String.raw`(?<![\w.])(?:(?:${PLACE}|${NUMBER})(?:${LINK}(?:${PLACE}|${NUMBER}))* (mm|L)(?![\w²³/·])|${PLACE}(?:, ${PLACE})*(?![\w.]))`,
+  String.raw`(?<![\w.])(?:(?:${PLACE}|${NUMBER})(?:${LINK}(?:${PLACE}|${NUMBER}))* (mm|L)(?![\w²³/·])|${PLACE}(?:, ${PLACE})*(?!\w|\.\d))`,
   'g',
 );
 const EACH = new RegExp(NUMBER, 'g');
 
-/** A sentence of the report with its millimetres and litres put into inches and US quarts, if asked. */
-export const sentence = (text: string, units: LengthUnits): string => {
-  if (units === 'mm') return text;
-  return text.replace(LENGTHS, (run: string, written: string | undefined) => {
+/**
+ * A sentence of the report with its millimetres and litres put into inches and US quarts, if asked, and a
+ * unit behind every place.
+ */
+export const sentence = (text: string, units: LengthUnits): string =>
+  text.replace(LENGTHS, (run: string, written: string | undefined) => {
+    if (units === 'mm') return written === undefined ? `${run} mm` : run;
     const shown = shownAs(written ?? 'mm', units);
     const numbers = written === undefined ? run : run.slice(0, -written.length - 1);
     const converted = numbers.replace(EACH, (number) => {
@@ -91,4 +94,3 @@ export const sentence = (text: string, units: LengthUnits): string => {
     });
     return withUnit(converted, shown.unit);
   });
-};
