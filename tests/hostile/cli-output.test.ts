@@ -1,5 +1,5 @@
-import { spawn } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { chmodSync, closeSync, existsSync, mkdirSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildPan, example, inFolder, names, pan, runPan, STACK } from './pan-command.js';
@@ -189,6 +189,19 @@ describe('what arrives on a pipe', () => {
     });
     await new Promise((done) => child.on('close', done));
     expect(err).toBe('');
+  });
+
+  // /dev/full of Linux takes nothing and says the disk is full.
+  test('a full disk behind standard output ends with 3 and says so', () => {
+    const full = openSync('/dev/full', 'w');
+    const { status, stderr } = spawnSync(process.execPath, [pan, 'check', example('two-wings')], {
+      encoding: 'utf8',
+      stdio: ['ignore', full, 'pipe'],
+    });
+    closeSync(full);
+    expect(status).toBe(3);
+    expect(stderr).toContain('could not be written');
+    expect(stderr).not.toMatch(STACK);
   });
 
   test('help and version go to standard output and end with 0', () => {

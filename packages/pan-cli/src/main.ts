@@ -5,13 +5,17 @@ import { messageWidth, processScreen, screenWidth } from './terminal/screen.js';
 
 declare const PAN_VERSION: string;
 
-/** A reader that stops reading early, as `pan … | head` does, is no fault. */
-const leaveQuietlyWhenNobodyReads = (): void => {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      process.exit(error.code === 'EPIPE' ? (process.exitCode ?? 0) : 3);
-    });
-  }
+/** A reader that stops reading early, as `pan … | head` does, is no fault; a full disk behind `>` is one. */
+const mindBrokenOutput = (): void => {
+  const quiet = (error: NodeJS.ErrnoException): boolean => error.code === 'EPIPE';
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (!quiet(error))
+      process.stderr.write(`The output could not be written: the system said ${error.code}.\n`);
+    process.exit(quiet(error) ? (process.exitCode ?? 0) : 3);
+  });
+  process.stderr.on('error', (error: NodeJS.ErrnoException) => {
+    process.exit(quiet(error) ? (process.exitCode ?? 0) : 3);
+  });
 };
 
 const asksForHelp = (argv: readonly string[]): boolean => {
@@ -50,5 +54,5 @@ const run = async (argv: readonly string[]): Promise<ExitCode> => {
   }
 };
 
-leaveQuietlyWhenNobodyReads();
+mindBrokenOutput();
 process.exitCode = await run(process.argv.slice(2));
