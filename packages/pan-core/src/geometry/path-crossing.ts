@@ -1,6 +1,7 @@
 import type { Vec2 } from '../numeric/index.js';
 import type { Arc, Line, Path, Segment } from './path.js';
 import { arcShare } from './path-point.js';
+import { reachGap, segmentReach } from './path-reach.js';
 import { cross2, distance2, dot2, left2, subtract2, unit2 } from './path-vector.js';
 
 /** Points nearer than this are one point, mm: far below a cut's width, far above rounding. */
@@ -100,8 +101,10 @@ export interface Crossing {
 export const selfCrossings = (path: Path): readonly Crossing[] => {
   const out: Crossing[] = [];
   const n = path.length;
+  const reaches = path.map(segmentReach);
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
+      if (reachGap(reaches[i]!, reaches[j]!) > SAME_POINT) continue;
       for (const share of segmentMeetings(path[i]!, path[j]!)) {
         const follows = j === i + 1 && share.a === 1 && share.b === 0;
         const closes = i === 0 && j === n - 1 && share.a === 0 && share.b === 1;
@@ -112,7 +115,14 @@ export const selfCrossings = (path: Path): readonly Crossing[] => {
 };
 
 /** Where two paths touch or cross. */
-export const pathCrossings = (p: Path, q: Path): readonly Crossing[] =>
-  p.flatMap((s, first) =>
-    q.flatMap((t, second) => segmentMeetings(s, t).map((share): Crossing => ({ first, second, share }))),
-  );
+export const pathCrossings = (p: Path, q: Path): readonly Crossing[] => {
+  const reaches = q.map(segmentReach);
+  return p.flatMap((s, first) => {
+    const reach = segmentReach(s);
+    return q.flatMap((t, second) =>
+      reachGap(reach, reaches[second]!) > SAME_POINT
+        ? []
+        : segmentMeetings(s, t).map((share): Crossing => ({ first, second, share })),
+    );
+  });
+};

@@ -2,6 +2,7 @@ import type { Vec2 } from '../numeric/index.js';
 import type { Arc, Path, Segment } from './path.js';
 import { segmentMeetings } from './path-crossing.js';
 import { arcShare } from './path-point.js';
+import { reachGap, segmentReach } from './path-reach.js';
 import { add2, distance2, dot2, scale2, subtract2 } from './path-vector.js';
 
 /** The point of a piece nearest to p. */
@@ -45,6 +46,12 @@ const squareFrom = (arc: Segment, on: Segment): readonly Vec2[] =>
 /** Least distance between two paths, mm. */
 export const pathGap = (p: Path, q: Path): number => {
   let least = Number.POSITIVE_INFINITY;
-  for (const s of p) for (const t of q) least = Math.min(least, segmentDistance(s, t));
+  const reaches = q.map(segmentReach);
+  for (const s of p) {
+    const reach = segmentReach(s);
+    q.forEach((t, i) => {
+      if (reachGap(reach, reaches[i]!) < least) least = Math.min(least, segmentDistance(s, t));
+    });
+  }
   return least;
 };
