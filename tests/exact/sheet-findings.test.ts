@@ -200,6 +200,7 @@ describe('what a cutter would refuse', () => {
     expect(ids({ holes: [hole(20, 20), hole(26, 20)] })).toContain('crossing');
     expect(ids({ holes: [hole(18, 20), hole(18, 34)] })).toContain('narrow-gap');
     expect(ids({ holes: [hole(18, 20), hole(18, 36)] })).toEqual([]);
+    expect(ids({ flat: [700, 19], holes: [] })).toEqual(['sliver']);
   });
 });
 

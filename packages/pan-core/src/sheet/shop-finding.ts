@@ -27,7 +27,8 @@ export interface ShopFinding {
     | 'crossing'
     | 'outside'
     | 'small-hole'
-    | 'narrow-gap';
+    | 'narrow-gap'
+    | 'sliver';
   readonly severity: 'fault' | 'warning';
   readonly words: string;
   readonly value: number | null;
@@ -52,7 +53,7 @@ export const shopFindings = (part: Part): readonly ShopFinding[] => {
       label: `the ${h.diameter} mm hole at ${h.at[0].toFixed(0)}, ${h.at[1].toFixed(0)} mm`,
     })),
   ].map((cut): Cut => ({ ...cut, box: pathBox(cut.path) }));
-  return [...between(part, cuts), ...smallHoles(part), ...narrowGaps(part, cuts)];
+  return [...between(part, cuts), ...smallHoles(part), ...narrowGaps(part, cuts), ...sliver(part)];
 };
 
 const fault = (
@@ -105,6 +106,23 @@ const samePiece = (s: Segment, t: Segment): boolean => {
     Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!) < 1e-6;
   const ends = (near(s.from, t.from) && near(s.to, t.to)) || (near(s.from, t.to) && near(s.to, t.from));
   return ends && near(pointAt(s, 0.5), pointAt(t, 0.5));
+};
+
+/** A piece narrower than this many thicknesses cannot be held to cut or weld: common practice, no source. */
+const SLIVER = 2;
+
+const sliver = (part: Part): readonly ShopFinding[] => {
+  const [least, limit] = [Math.min(...part.flat), SLIVER * part.thickness];
+  if (least >= limit) return [];
+  return [
+    {
+      id: 'sliver',
+      severity: 'warning',
+      words: `${part.name}: only ${least.toFixed(1)} mm wide in ${part.thickness} mm sheet; leave it out and fill with weld, or move what cuts it off.`,
+      value: least,
+      limit,
+    },
+  ];
 };
 
 interface Cut {
