@@ -51,7 +51,7 @@ export const depthBody = (solids: readonly ConvexSolid[]): DepthBody => ({
 
 type Corners = readonly [Vec3, Vec3, Vec3, Vec3];
 
-/** Facets whose distances make a bound, with their share in it. */
+/** Facets whose distances make a bound or cut it down, with their weight in it. */
 type Binding = readonly { readonly facet: Facet; readonly share: number }[];
 
 /** A part of the hull still to be looked at: nothing in it is deeper than `upper`. */
@@ -121,7 +121,7 @@ export const deepestPoint = (
       const missed = near !== null && !chosen.has(near.facet) && near.distance < upper - tolerance;
       if (missed) chosen.add(near.facet);
       if ((!outside && !missed) || round === ROUNDS || upper <= best.depth + tolerance) {
-        const binding = bindingOf(bound, list);
+        const binding = bindingOf(bound, list, near);
         return { upper, parts: () => halves(corners, binding).map((c) => cellOf(c, solid, facets)) };
       }
     }
@@ -168,8 +168,11 @@ export const deepestPoint = (
   return { ...best, depth: Math.max(best.depth, ceiling) };
 };
 
-const bindingOf = (bound: SimplexBound, facets: readonly Facet[]): Binding =>
-  bound.binding.map(({ index, share }) => ({ facet: facets[index]!, share }));
+/** The facet nearest where the bound is reached counts in full: its sag is what the bound gives away there. */
+const bindingOf = (bound: SimplexBound, facets: readonly Facet[], near: NearestFacet | null): Binding => [
+  ...bound.binding.map(({ index, share }) => ({ facet: facets[index]!, share })),
+  ...(near === null ? [] : [{ facet: near.facet, share: 1 }]),
+];
 
 /** Whether a point lies inside planes, or on them to a millionth of a micrometre. */
 export const within = (spaces: readonly HalfSpace[], p: Vec3): boolean =>
