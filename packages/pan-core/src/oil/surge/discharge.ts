@@ -36,8 +36,9 @@ export const laminarShare = (
 ): number => {
   const flow = (speed * diameter) / viscosity;
   if (!(flow > 0)) return 0;
-  const turn = discharge / (laminar * laminar);
-  return (1 + (turn / flow) ** 4) ** -0.25;
+  const turn = discharge / (laminar * laminar * flow);
+  const square = turn * turn;
+  return 1 / Math.sqrt(Math.sqrt(1 + square * square));
 };
 
 /** δ for a slit (weeps, edges, slots) or a hole that is about as high as wide. */

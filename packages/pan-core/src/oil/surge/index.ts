@@ -10,6 +10,6 @@ export {
 } from './load-path.js';
 export { areaBelow, headIntegral, type OpeningShape } from './opening-head.js';
 export type { PassageFlow } from './passage-flow.js';
-export type { ReturnPlace, SurgeOptions } from './settings.js';
+export type { PlacedOil, ReturnPlace, SurgeOptions } from './settings.js';
 export { type SurgeRun, surge } from './surge.js';
 export type { SurgeSeries } from './surge-series.js';

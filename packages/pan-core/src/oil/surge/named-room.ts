@@ -31,16 +31,29 @@ export const namedRooms = (model: PanModel): readonly NamedRoom[] => {
   }
   return rooms.map((cells): NamedRoom => {
     const kin = rooms.filter((r) => zone(r) === zone(cells));
-    const name = zone(cells) as string;
-    return { name: kin.length === 1 ? name : `${name} ${reach(model, cells)}`, cells };
+    return { name: [zone(cells), ...tellApart(model, cells, kin)].join(' '), cells };
   });
 };
 
-const reach = (model: PanModel, cells: readonly number[]): string => {
-  const points = cells.flatMap((c) => model.cells[c]?.faces.flatMap((f) => f.loop) ?? []);
-  const span = (axis: 0 | 1): string => {
-    const v = points.map((p) => p[axis]);
-    return `${Math.min(...v).toFixed(0)} to ${Math.max(...v).toFixed(0)}`;
-  };
-  return `x ${span(0)}, y ${span(1)}`;
+/** Where a room lies, by the first axis that tells it from all its kin, else by all three; nothing for one alone. */
+const tellApart = (
+  model: PanModel,
+  cells: readonly number[],
+  kin: readonly (readonly number[])[],
+): readonly string[] => {
+  if (kin.length === 1) return [];
+  const alone = ([0, 1, 2] as const).find((axis) => {
+    const texts = kin.map((k) => reach(model, k, axis));
+    return new Set(texts).size === texts.length;
+  });
+  const all = ([0, 1, 2] as const).map((axis) => reach(model, cells, axis));
+  return alone === undefined ? [all.join(', ')] : [all[alone] as string];
+};
+
+const reach = (model: PanModel, cells: readonly number[], axis: 0 | 1 | 2): string => {
+  const sign = axis === 2 ? -1 : 1;
+  const spots = cells.flatMap((c) => model.cells[c]?.faces.flatMap((f) => f.loop) ?? []);
+  const along = spots.map((p) => sign * p[axis] + 0);
+  const span = `${Math.min(...along).toFixed(0)} to ${Math.max(...along).toFixed(0)} mm`;
+  return axis === 2 ? `${span} down` : `${'xy'[axis]} ${span}`;
 };

@@ -1,5 +1,5 @@
-import { areaVector } from '../../geometry/index.js';
-import { length3, subtract3, type Vec3 } from '../../numeric/index.js';
+import { areaVector, type PlaneEquation } from '../../geometry/index.js';
+import { dot3, length3, subtract3, type Vec3 } from '../../numeric/index.js';
 import type { Opening, PanModel } from '../../pan/index.js';
 import type { OilSystem } from '../answer.js';
 import { laminarFactor } from './discharge.js';
@@ -39,9 +39,11 @@ export interface SurgeNet {
 
 /** A cell that holds less than this share of the pan has no oil of its own: it goes with a neighbour. */
 const LEAST_BAY = 0.005;
-/** Two cells are one bay where nothing stands between them: this share of the smaller face is open, to its foot. */
+/** Two cells are one bay where this share of the smaller face is open and nothing juts in by more, mm. */
 const WIDE_OPEN = 0.8;
-const SAME_FOOT = 1;
+const JUTS = 1;
+/** A face is a ceiling when its outward normal rises more than this. */
+const CEILING = 0.5;
 /** An opening beside a baffle that is a smaller share than this of the gap it closes is a slot. */
 const SLOT = 0.1;
 /** Area over diameter squared past which an opening is a slit: eight times as long as high. */
@@ -150,18 +152,21 @@ const baysOf = (
   return [...byRoot.values()];
 };
 
-/** Whether an upright opening leaves no sill: it reaches the foot of both faces and takes most of the smaller. */
+/** Whether two cells hold oil as one room would: most of the smaller face is open, and no floor or wall juts in. */
 const nothingBetween = (model: PanModel, w: number): boolean => {
-  const { plane, from, to, area, pieces } = model.openings[w] as Opening;
-  if (Math.abs(model.table.planes[plane]?.normal[2] ?? 1) > 0.5) return false;
-  const foot = Math.min(...pieces.flat().map((p) => p[2]));
-  return (
-    [from, to].every((cell) => {
-      const faces = model.cells[cell]?.faces.filter((f) => f.plane === plane) ?? [];
-      const low = Math.min(...faces.flatMap((f) => f.loop.map((p) => p[2])));
-      return foot - low < SAME_FOOT;
-    }) && area > WIDE_OPEN * Math.min(...[from, to].map((cell) => faceArea(model, cell, plane)))
-  );
+  const { plane, from, to, area } = model.openings[w] as Opening;
+  const least = Math.min(faceArea(model, from, plane), faceArea(model, to, plane));
+  return area > WIDE_OPEN * least && flush(model, plane, from, to) && flush(model, plane, to, from);
+};
+
+/** Whether one cell, continued past the plane they share, holds the other; ceilings do not matter to oil. */
+const flush = (model: PanModel, plane: number, mine: number, other: number): boolean => {
+  const corners = model.cells[other]?.faces.flatMap((f) => f.loop) ?? [];
+  return (model.cells[mine]?.faces ?? []).every((face) => {
+    const { normal, offset } = model.table.planes[face.plane] as PlaneEquation;
+    if (face.plane === plane || face.side * normal[2] > CEILING) return true;
+    return corners.every((p) => face.side * (dot3(normal, p) - offset) < JUTS);
+  });
 };
 
 const faceArea = (model: PanModel, cell: number, plane: number): number =>

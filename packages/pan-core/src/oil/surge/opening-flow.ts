@@ -8,6 +8,9 @@ import type { SurgePool, SurgeScene } from './surge-scene.js';
 const SMOOTH = 0.2;
 /** Levels either side of an opening even out no faster than this, 1/s. */
 const FASTEST = 50;
+/** A puddle runs off no faster than this, 1/s; of more oil than `PUDDLE` mm³ any flow there is can leave. */
+const RUN_OFF = 50;
+const PUDDLE = 5e3;
 /** A free surface counts as at least this share of its pool's mean section. */
 const LEAST_SURFACE = 0.05;
 
@@ -24,16 +27,12 @@ export interface FlowNote {
  * Q = C_d·√(2g_e)·∫√head dA, free above the lower level and drowned below it (`headIntegral`).
  * Where the two surfaces have different directions, the opening is measured along the mean of them and each
  * level is carried over at its centre.
- *
- * @param levelA @param levelB mm along each pool's own up
  */
 export const openingFlow = (
   scene: SurgeScene,
   opening: FlowOpening,
   a: SurgePool,
   b: SurgePool,
-  levelA: number,
-  levelB: number,
   note: FlowNote,
 ): number => {
   note.drive = 0;
@@ -55,8 +54,8 @@ export const openingFlow = (
   }
   const shiftA = along(centre, x, y, z, p);
   const shiftB = along(centre, x, y, z, q);
-  const hereA = levelA + shiftA;
-  const hereB = levelB + shiftB;
+  const hereA = a.level + shiftA;
+  const hereB = b.level + shiftB;
   const forth = hereA > hereB;
   const up = forth ? hereA : hereB;
   const down = forth ? hereB : hereA;
@@ -84,6 +83,9 @@ export const openingFlow = (
       viscosity,
     );
   }
+  const size = source.volume / PUDDLE;
+  const most = RUN_OFF * source.volume * (1 + size * size);
+  flow *= most / (most + flow);
   return forth ? flow : -flow;
 };
 

@@ -34,13 +34,14 @@ const under = (model: PanModel, x: number): number => {
   return cellAt(model, [Math.min(front - inset, Math.max(rear + inset, x)), 0, -JUST_INSIDE]);
 };
 
-const cellAt = (model: PanModel, p: Vec3): number => {
+/** The cell a point lies in. @throws PanError `input-range` for a point outside the pan */
+export const cellAt = (model: PanModel, p: Vec3): number => {
   const cell = model.cells.findIndex((room) => holds(model.table, room, p));
   if (cell >= 0) return cell;
   throw new PanError({
     code: 'input-range',
     path: [],
-    message: `Oil cannot come back at x ${p[0].toFixed(0)}, y ${p[1].toFixed(0)}, z ${p[2].toFixed(0)} mm: that is not inside the pan.`,
+    message: `There can be no oil at x ${p[0].toFixed(0)}, y ${p[1].toFixed(0)}, z ${p[2].toFixed(0)} mm: that is not inside the pan.`,
     advice: 'Give a point inside the pan, below the rail or in the crankcase.',
   });
 };

@@ -7,10 +7,18 @@ import { practice, practiceNote } from './practice.js';
 /** Where the oil held up in the engine comes back: at an end of the pan, over the crank throws, or at a point. */
 export type ReturnPlace = 'front' | 'rear' | 'throws' | Vec3;
 
+/** Oil that stands in the bay around a point when a run starts, mm³. */
+export interface PlacedOil {
+  readonly at: Vec3;
+  readonly volume: number;
+}
+
 /** What a run may be told; anything left out is taken from the design or from common practice. */
 export interface SurgeOptions {
   /** Oil in the pan at the start, mm³; else what a running engine leaves there. */
   readonly volume?: number;
+  /** Instead of oil at rest: oil that something holds back until the run starts. */
+  readonly placed?: readonly PlacedOil[];
   /** Kinematic, mm²/s; else the design's oil at 100 °C. */
   readonly viscosity?: number;
   /** A discharge coefficient for every opening, whatever the speed; else by opening and Reynolds number. */
@@ -39,6 +47,7 @@ export interface SurgeOptions {
 /** Options with every gap filled. */
 export interface SurgeSettings {
   readonly volume: number;
+  readonly placed: readonly PlacedOil[] | null;
   readonly viscosity: number;
   readonly discharge: number | null;
   readonly swings: boolean;
@@ -74,7 +83,11 @@ export const settingsFor = (design: Design, options: SurgeOptions): SurgeSetting
   const swings = options.swings ?? true;
   const pump = options.pump === undefined ? oil.pump : options.pump;
   return {
-    volume: options.volume ?? inventoryOf(oil).runningInPan,
+    volume:
+      options.placed?.reduce((sum, p) => sum + p.volume, 0) ??
+      options.volume ??
+      inventoryOf(oil).runningInPan,
+    placed: options.placed ?? null,
     viscosity: options.viscosity ?? hotViscosity(oil, assumed),
     discharge: options.discharge ?? null,
     swings,

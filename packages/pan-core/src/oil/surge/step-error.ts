@@ -1,6 +1,8 @@
 import type { DormandPrince } from '../../numeric/index.js';
 import { POOL_SIZE, type SurgePool, type SurgeScene } from './surge-scene.js';
 
+/** Volumes may be off by this share of the tolerance times all the oil. */
+const VOLUME_SCALE = 0.3;
 /** Slopes and doors may be off by this many times the tolerance. */
 const SLOPE_SCALE = 10;
 const DOOR_SCALE = 300;
@@ -8,7 +10,7 @@ const DOOR_SCALE = 300;
 /** The largest error of a tried step in units of what is allowed; NaN when the step went wrong altogether. */
 export const stepError = (scene: SurgeScene, { error }: DormandPrince): number => {
   const { tolerance, volume } = scene.settings;
-  const allowed = tolerance * Math.max(volume, 1e6) * 0.1;
+  const allowed = tolerance * Math.max(volume, 1e6) * VOLUME_SCALE;
   let most = 0;
   for (let d = scene.firstDoor; d < scene.firstLitre; d++)
     most = Math.max(most, Math.abs(error[d] as number) / (DOOR_SCALE * tolerance));

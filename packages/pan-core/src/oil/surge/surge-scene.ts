@@ -11,6 +11,7 @@ import type { SurgeSettings } from './settings.js';
 export interface SurgePool {
   cells: number[];
   readonly up: Float64Array;
+  volume: number;
   level: number;
   /** Free surface and its mean over the whole height, mm². */
   area: number;
@@ -33,6 +34,8 @@ export const POOL_SIZE = 5;
 export const TRANSIT = 3;
 /** A pool with less is dry, mm³. */
 export const DRY_VOLUME = 1e-3;
+/** Oil past a full pool's top stands as in a pipe of this share of its mean section. */
+const STANDPIPE = 0.02;
 /** Where a dry pool's level counts as standing, mm. */
 const NO_LEVEL = -1e9;
 
@@ -60,6 +63,7 @@ export interface SurgeScene {
 const createPool = (): SurgePool => ({
   cells: [],
   up: new Float64Array([0, 0, 1]),
+  volume: 0,
   level: NO_LEVEL,
   area: 0,
   mean: 0,
@@ -117,6 +121,7 @@ const setLevel = (scene: SurgeScene, p: number, y: Float64Array): void => {
   pool.up[0] = sx * uz;
   pool.up[1] = sy * uz;
   pool.up[2] = uz;
+  pool.volume = volume;
   pool.dry = volume <= DRY_VOLUME;
   if (pool.dry) {
     pool.level = NO_LEVEL;
@@ -137,6 +142,8 @@ const setLevel = (scene: SurgeScene, p: number, y: Float64Array): void => {
   }
   pool.low = low;
   pool.mean = pool.capacity / (high - low);
+  // What a step put in past the top pushes back at once.
+  if (pool.full) pool.level += Math.max(0, volume - pool.capacity) / (STANDPIPE * pool.mean);
 };
 
 /** Turns some cells of an oriented body to a direction of their own; `up` of the body as a whole is not kept. */

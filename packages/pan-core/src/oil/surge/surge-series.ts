@@ -11,9 +11,9 @@ export interface SurgeSeries {
   readonly left: Float64Array;
   /** Least depth of the mouth's rim below its own pool's surface; negative when bared. */
   readonly submergence: Float64Array;
-  /** Oil in the mouth's pool. */
-  readonly mouthPool: Float64Array;
-  /** Angle by which the mouth's pool stands higher toward the front, and toward the left, off the rail. */
+  /** Oil in the bay that holds the mouth. */
+  readonly mouthBay: Float64Array;
+  /** Angle by which that bay's surface stands higher toward the front, and toward the left, off the rail. */
   readonly riseFront: Float64Array;
   readonly riseLeft: Float64Array;
   /** Oil on its way through the engine. */
@@ -35,7 +35,7 @@ export const createRecorder = (
 ): SeriesRecorder => {
   const column = (): Float64Array => new Float64Array(most);
   const [time, forward, left, submergence] = [column(), column(), column(), column()];
-  const [mouthPool, riseFront, riseLeft, inEngine] = [column(), column(), column(), column()];
+  const [mouthBay, riseFront, riseLeft, inEngine] = [column(), column(), column(), column()];
   const roomOf = new Int32Array(scene.net.system.body.cellCount);
   rooms.forEach(({ cells }, r) => {
     for (const c of cells) roomOf[c] = r;
@@ -63,7 +63,7 @@ export const createRecorder = (
       forward[rows] = load.forward;
       left[rows] = load.left;
       submergence[rows] = mouthCover(scene);
-      mouthPool[rows] = y[scene.firstPool + POOL_SIZE * mouth] as number;
+      mouthBay[rows] = y[scene.firstPool + POOL_SIZE * mouth] as number;
       riseFront[rows] = Math.atan2(-x, z);
       riseLeft[rows] = Math.atan2(-side, z);
       let sum = 0;
@@ -79,7 +79,7 @@ export const createRecorder = (
         forward: cut(forward),
         left: cut(left),
         submergence: cut(submergence),
-        mouthPool: cut(mouthPool),
+        mouthBay: cut(mouthBay),
         riseFront: cut(riseFront),
         riseLeft: cut(riseLeft),
         inEngine: cut(inEngine),

@@ -1,7 +1,7 @@
 import type { Assumption } from '../../design/index.js';
 import { createDormandPrince, findRoot, freeze, stepFactor } from '../../numeric/index.js';
 import type { OilSystem } from '../answer.js';
-import { type MouthCover, createCoverLog } from './cover-log.js';
+import { createCoverLog, type MouthCover } from './cover-log.js';
 import type { LoadPath } from './load-path.js';
 import { mouthCover } from './mouth-draw.js';
 import { namedRooms } from './named-room.js';
@@ -12,17 +12,16 @@ import { returnSpots } from './return-spot.js';
 import { type SurgeOptions, type SurgeSettings, settingsFor } from './settings.js';
 import { startState } from './start.js';
 import { stepError } from './step-error.js';
+import { createRates } from './surge-rates.js';
 import {
   createSurgeScene,
   POOL_SIZE,
   poolOfCell,
   type SurgeScene,
-  setLevels,
   stateSize,
   TRANSIT,
 } from './surge-scene.js';
 import { createRecorder, type SurgeSeries } from './surge-series.js';
-import { createSlope } from './surge-slope.js';
 import { createSwingCheck } from './swing.js';
 
 /** One run of oil through time. */
@@ -65,7 +64,7 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
   const settings = settingsFor(system.model.design, options);
   const scene = createSurgeScene(createNet(system), settings, path);
   const y = startState(scene);
-  const slope = createSlope(scene, returnSpots(system.model, settings.returnTo));
+  const { slope, levels } = createRates(scene, returnSpots(system.model, settings.returnTo));
   const every = options.every ?? Math.max(LEAST_ROW, path.seconds / MOST_ROWS);
   const rows = Math.floor(path.seconds / every + 1e-9) + 1;
   const recorder = createRecorder(scene, namedRooms(system.model), rows);
@@ -79,7 +78,7 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
   let finished = true;
   const look = (time: number): number => {
     method.between((time - t) / h, at);
-    setLevels(scene, time, at);
+    levels(time, at);
     return mouthCover(scene);
   };
   const crossing = (from: number, to: number): number => {
@@ -98,19 +97,19 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
   };
   /** Hands thin cells to bays anew and lets swings follow the surfaces. */
   const settle = (): void => {
-    setLevels(scene, t, y);
+    levels(t, y);
     const { up } = poolOfCell(scene, system.model.mouth.cell);
     const moved = scene.owner.find(up[0] as number, up[1] as number, up[2] as number);
     if (moved) {
       relink(scene, y);
-      setLevels(scene, t, y);
+      levels(t, y);
       log.jump(t, mouthCover(scene));
     }
     if (swing.renew(y) || moved) slope(t, y, method.first);
     else method.accept();
   };
 
-  setLevels(scene, 0, y);
+  levels(0, y);
   swing.renew(y);
   const period = longer(swing.periods(poolOfCell(scene, system.model.mouth.cell)));
   recorder.add(0, y);

@@ -1,4 +1,5 @@
-import { findRoot, type Slope } from '../../numeric/index.js';
+import type { Slope } from '../../numeric/index.js';
+import { createFullPools } from './full-pools.js';
 import { drawShare } from './mouth-draw.js';
 import type { FlowOpening } from './network.js';
 import { type FlowNote, openingFlow } from './opening-flow.js';
@@ -13,11 +14,15 @@ import {
   TRANSIT,
 } from './surge-scene.js';
 
-/** Past this much over its top a full pool's head is not looked for, mm. */
-const MOST_HEAD = 1e4;
+export interface SurgeRates {
+  /** The rates of change of a run's state; sets the levels too. */
+  readonly slope: Slope;
+  /** Sets every pool's direction and level for a time and state, full pools' heads included. */
+  readonly levels: (t: number, y: Float64Array) => void;
+}
 
-/** The rates of change of a run's state. The scene's levels are left at the time it was last called for. */
-export const createSlope = (scene: SurgeScene, spots: readonly ReturnSpot[]): Slope => {
+/** @param spots where oil comes back from the engine */
+export const createRates = (scene: SurgeScene, spots: readonly ReturnSpot[]): SurgeRates => {
   const { net, settings } = scene;
   const note: FlowNote = { drive: 0 };
   const flows = new Float64Array(net.openings.length);
@@ -25,50 +30,39 @@ export const createSlope = (scene: SurgeScene, spots: readonly ReturnSpot[]): Sl
   /** Flow into each pool from the engine less what the pump takes. */
   const engine = new Float64Array(net.bays.length);
 
-  const flowAt = (w: number, y: Float64Array, levelA?: number, levelB?: number): number => {
+  let state: Float64Array = flows;
+  const flowAt = (w: number): number => {
     const opening = net.openings[w] as FlowOpening;
-    const a = poolOfCell(scene, opening.from);
-    const b = poolOfCell(scene, opening.to);
-    const flow = openingFlow(scene, opening, a, b, levelA ?? a.level, levelB ?? b.level, note);
+    const flow = openingFlow(
+      scene,
+      opening,
+      poolOfCell(scene, opening.from),
+      poolOfCell(scene, opening.to),
+      note,
+    );
     if (opening.door < 0) return flow;
     drives[opening.door] = note.drive;
-    const lift = Math.min(1, Math.max(0, y[scene.firstDoor + opening.door] as number));
+    const lift = Math.min(1, Math.max(0, state[scene.firstDoor + opening.door] as number));
     return flow * (settings.doorLeak + (1 - settings.doorLeak) * lift);
   };
+  const full = createFullPools(scene, flowAt, engine);
 
-  /** Net flow into a full pool whose head stands at `head`. */
-  const netInto = (p: number, y: Float64Array, head: number): number => {
-    const pool = scene.pools[p] as SurgePool;
-    let net = engine[p] as number;
-    for (const w of pool.openings) {
-      const out = poolAt(scene, (scene.net.openings[w] as FlowOpening).from) === p;
-      net += out ? -flowAt(w, y, head, undefined) : flowAt(w, y, undefined, head);
-    }
-    return net;
-  };
-
-  /** A full pool takes no more: its head rises above its top until as much leaves as comes. */
-  const balance = (p: number, y: Float64Array): void => {
-    const pool = scene.pools[p] as SurgePool;
-    if (!(netInto(p, y, pool.level) > 0)) return;
-    let over = 1;
-    while (over < MOST_HEAD && netInto(p, y, pool.level + over) > 0) over *= 4;
-    const head = findRoot((h) => netInto(p, y, h), pool.level, pool.level + over, 1e-7);
-    pool.level = Number.isNaN(head) ? pool.level + over : head;
-  };
-
-  return (t, y, out) => {
+  const stages = new Float64Array(TRANSIT);
+  const levels = (t: number, y: Float64Array): void => {
     setLevels(scene, t, y);
+    fromEngine(scene, spots, y, stages, engine);
+    state = y;
+    full.raise();
+  };
+
+  const slope: Slope = (t, y, out) => {
+    levels(t, y);
     out.fill(0);
-    fromEngine(scene, spots, y, out, engine);
-    let full = 0;
-    for (let p = 0; p < scene.pools.length; p++) if ((scene.pools[p] as SurgePool).full) full++;
-    for (let round = 0; round < Math.min(full, 2); round++)
-      for (let p = 0; p < scene.pools.length; p++) if ((scene.pools[p] as SurgePool).full) balance(p, y);
+    out.set(stages);
     drives.fill(0);
     for (let k = 0; k < scene.active.length; k++) {
       const w = scene.active[k] as number;
-      flows[w] = flowAt(w, y);
+      flows[w] = flowAt(w);
     }
     for (let k = 0; k < scene.active.length; k++) {
       const w = scene.active[k] as number;
@@ -87,7 +81,7 @@ export const createSlope = (scene: SurgeScene, spots: readonly ReturnSpot[]): Sl
       const base = scene.firstPool + POOL_SIZE * p;
       add(out, base, engine[p] as number);
       if (!settings.swings) continue;
-      for (const axis of [1, 2]) {
+      for (let axis = 1; axis <= 2; axis++) {
         const speed = axis === 1 ? pool.swingX : pool.swingY;
         const still = axis === 1 ? scene.stillX : scene.stillY;
         const rate = y[base + axis + 2] as number;
@@ -96,7 +90,16 @@ export const createSlope = (scene: SurgeScene, spots: readonly ReturnSpot[]): Sl
           speed * speed * (still - (y[base + axis] as number)) - 2 * pool.damping * speed * rate;
       }
     }
+    for (const group of full.held) keep(scene, group, out);
   };
+  return { slope, levels };
+};
+
+/** Pools that can take no more keep what they have; what little is left over goes to each alike. */
+const keep = (scene: SurgeScene, group: readonly number[], out: Float64Array): void => {
+  const at = (p: number): number => scene.firstPool + POOL_SIZE * p;
+  const sum = group.reduce((total, p) => total + (out[at(p)] as number), 0);
+  for (const p of group) out[at(p)] = sum / group.length;
 };
 
 const add = (out: Float64Array, i: number, amount: number): void => {
@@ -108,7 +111,7 @@ const fromEngine = (
   scene: SurgeScene,
   spots: readonly ReturnSpot[],
   y: Float64Array,
-  out: Float64Array,
+  stages: Float64Array,
   engine: Float64Array,
 ): void => {
   engine.fill(0);
@@ -121,7 +124,7 @@ const fromEngine = (
   let into = taken;
   for (let s = 0; s < TRANSIT; s++) {
     const leaves = rate * (y[s] as number);
-    out[s] = into - leaves;
+    stages[s] = into - leaves;
     into = leaves;
   }
   for (const { cell, share } of spots) {
