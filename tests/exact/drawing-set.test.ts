@@ -1,3 +1,4 @@
+import { csv } from 'pan-core/drawing/csv.js';
 import { type CutFile, safeName, safeNames, wrapLine } from 'pan-core/drawing/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import { panSeams } from 'pan-core/weld/index.js';
@@ -53,6 +54,16 @@ describe('seams have the lengths of the shape', () => {
     const depth = (x: number): number => 172 - (7 * (x - 32)) / 288;
     expectWithin(length('side right to wing rear cap'), depth(45) - 95, 1e-9, 'rear, mm');
     expectWithin(length('side right to wing front cap'), depth(300) - 95, 1e-9, 'front, mm');
+  });
+});
+
+describe('a welded wall', () => {
+  it('is stitched where it stands against the sheet: sides and the wing’s top, not over its weep', () => {
+    const seam = panSeams(buildPan(sampleDesign())).find((s) => s.name === 'door wall to the pan');
+    // At x 240 the floor is 172 − 7·208/288 down and the weep 4; the lid's underside 82, the wing's top 95
+    // and the wing 60 wide.
+    const foot = 172 - (7 * 208) / 288 - 4;
+    expectWithin(seam?.length ?? 0, foot - 82 + (95 - 82) + 60 + (foot - 95), 1e-6, 'contact, mm');
   });
 });
 
@@ -204,6 +215,15 @@ describe('names of files', () => {
   it('differ where only case, signs or length made them differ', () => {
     const names = safeNames(['Wall', 'wall', 'WALL!', 'wall-2', 'y'.repeat(60), 'y'.repeat(70)]);
     expect(names).toEqual(['wall', 'wall-2', 'wall-3', 'wall-2-2', 'y'.repeat(40), `${'y'.repeat(40)}-2`]);
+  });
+});
+
+describe('comma-separated text (RFC 4180)', () => {
+  it('quotes what needs it and doubles quotes', () => {
+    expect(csv([['a', 'b,c', 'd"e', 'f\ng', 1.5, -2]])).toBe('a,"b,c","d""e","f\ng",1.5,-2\r\n');
+  });
+  it.each(['=1+1', '+1', '-1', '@x', '\t=1'])('keeps %j from being a formula', (words) => {
+    expect(csv([[words]])).toBe(`'${words}\r\n`);
   });
 });
 

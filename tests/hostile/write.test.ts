@@ -319,6 +319,34 @@ describe('whatever single step fails, the set is there whole or the earlier one 
     }
   });
 
+  it('the machine stops between the two renames: the next run first puts the earlier set back', () => {
+    writeSet(target(), set('a'), false);
+    const before = tree(target());
+    let stopped = false;
+    const stop = (): void => {
+      if (stopped) throw systemError('EIO');
+    };
+    const disk: Disk = {
+      ...nodeDisk,
+      rename: (from, to) => {
+        stop();
+        nodeDisk.rename(from, to);
+        stopped = true;
+      },
+      removeFile: stop,
+      removeFolder: stop,
+    };
+    const { message } = problem(() => writeSet(target(), set('b'), true, disk));
+    expect(message).toContain('the earlier one now lies at');
+    expect(existsSync(target())).toBe(false);
+    for (const name of readdirSync(root)) {
+      nodeDisk.rename(join(root, name), join(root, name.replace(/[0-9]+$/, '999999999')));
+    }
+    expect(problem(() => writeSet(target(), set('c'), false)).message).toContain('already holds a set');
+    expect(tree(target())).toEqual(before);
+    expect(readdirSync(root)).toEqual(['out']);
+  });
+
   it('a disk that keeps fewer bytes than it was given', () => {
     writeSet(target(), set('a'), false);
     const short: Disk = { ...nodeDisk, create: (file, content) => nodeDisk.create(file, content) - 1 };
