@@ -218,6 +218,31 @@ describe('engine movement', () => {
     expectWithin(found.worst!, lowest - 4 + 290, 1e-9);
   });
 
+  test('up brings what lies above nearer, down what lies below', () => {
+    const list = rows((d) => {
+      d.chassis.ground = -290;
+      d.chassis.moves = { ...still, up: 9, down: 4 };
+      d.chassis.obstacles = [
+        { name: 'lid', shape: { kind: 'plane', at: [0, 0, 50], normal: [0, 0, -1] }, clear: 5, plusMinus: 0 },
+      ];
+    });
+    expectWithin(one(list, 'lid').distance!, 50, 1e-9);
+    expectWithin(one(list, 'lid').worst!, 41, 1e-9);
+    expectWithin(one(list, 'ground').worst!, 83, 1e-9);
+  });
+
+  test('an arc’s lowest point counts, not only its ends', () => {
+    // The sump's corner stands 21° off straight below the crank, so half a right angle's third carries it past.
+    const found = one(
+      rows((d) => {
+        d.chassis.ground = -290;
+        d.chassis.moves = { ...still, rock: 30 * DEG };
+      }),
+      'ground',
+    );
+    expectWithin(found.worst!, 62 - Math.hypot(103, 265) + 290, 1e-9);
+  });
+
   test('without the crank’s height the worst of a rocking engine is not known', () => {
     const found = single([320, -400, -180], [400, 400, -80], (d) => {
       d.chassis.moves = { ...still, rock: 2 * DEG };
@@ -225,5 +250,65 @@ describe('engine movement', () => {
     });
     expectWithin(found.distance!, 17, 1e-9);
     expect(found.worst).toBeNull();
+  });
+});
+
+describe('notches', () => {
+  test('a notch flush with the floor is open below and leaves the sheet on its other faces', () => {
+    const found = single([115, -18, -198], [146, 20, -160], (d) => {
+      d.pan.notches = [{ kind: 'box', name: 'hollow', min: [100, -30, -200], max: [160, 30, -150] }];
+    });
+    // Free room: x 103–157, y ± 27, z below −153.
+    expectWithin(found.distance!, 7, 1e-9);
+    expect(found.between[0]).toBe('hollow');
+  });
+});
+
+describe('what the engine carries', () => {
+  const carried = (
+    items: Mutable<Design>['engine']['carries'],
+    top: number | null,
+    min: P,
+    max: P,
+  ): Clearance =>
+    one(
+      rows((d) => {
+        d.engine.carries = items;
+        d.engine.topAboveRail = top;
+        d.chassis.obstacles = [box('bulkhead', min, max)];
+      }),
+      'engine to bulkhead',
+    );
+
+  test('the block, as high as the engine', () => {
+    const found = carried([], 600, [-80, -300, 100], [-60, 300, 700]);
+    expectWithin(found.distance!, 35, 1e-9);
+    expect(found.between[0]).toBe('engine block');
+    expectWithin(carried([], 600, [100, -300, 611], [160, 300, 700]).distance!, 11, 1e-9);
+  });
+
+  test('a box', () => {
+    const intake = {
+      name: 'intake',
+      shape: { kind: 'box' as const, min: [80, 130, 200] as P, max: [600, 300, 500] as P },
+    };
+    const found = carried([intake], 600, [100, 308, 300], [160, 400, 400]);
+    expectWithin(found.distance!, 8, 1e-9);
+    expect(found.between[0]).toBe('intake');
+  });
+
+  test('a rod, with its round ends, to within a hundredth of its radius', () => {
+    const shape = {
+      kind: 'rod' as const,
+      from: [100, 200, 300] as P,
+      to: [100, 400, 300] as P,
+      diameter: 40,
+      travel: [0, 0, 0] as P,
+    };
+    const pipe = { name: 'pipe', shape };
+    const side = carried([pipe], null, [130, 150, 200], [160, 390, 400]).distance!;
+    expectWithin(side, 10 - 0.1, 0.1 + 1e-9);
+    const end = carried([pipe], null, [0, 433, 200], [160, 500, 400]).distance!;
+    expectWithin(end, 13, 1e-9);
   });
 });

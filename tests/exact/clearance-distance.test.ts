@@ -1,5 +1,6 @@
 import { hullOfShape } from 'pan-core/clearance/obstacle-hull.js';
-import { hullGap, type RoundHull } from 'pan-core/geometry/index.js';
+import { hullGap, largestSwing, type RoundHull, swingBy } from 'pan-core/geometry/index.js';
+import { nearestInSimplex } from 'pan-core/geometry/nearest-simplex.js';
 import { describe, expect, test } from 'vitest';
 import { expectWithin } from '../numbers.js';
 
@@ -63,4 +64,110 @@ describe('two bodies apart', () => {
     });
     expectWithin(apart(moved(unitBox), moved(box([103, 204, -10], [300, 500, 60]))), 5, 1e-9);
   });
+});
+
+describe('the nearest point of a simplex to the origin', () => {
+  test.each<[string, readonly P[], P]>([
+    [
+      'a corner',
+      [
+        [2, 1, 0],
+        [5, 1, 0],
+        [2, 4, 0],
+      ],
+      [2, 1, 0],
+    ],
+    [
+      'an edge',
+      [
+        [-1, 3, 0],
+        [4, 3, 0],
+        [0, 9, 0],
+      ],
+      [0, 3, 0],
+    ],
+    [
+      'the third edge',
+      [
+        [-3, -3, 2],
+        [5, -1, 2],
+        [-1, 5, 2],
+      ].map(([x, y, z]): P => [x! + 4, y! + 4, z!]),
+      [0, 0, 0],
+    ],
+    [
+      'a face',
+      [
+        [-1, -1, 2],
+        [3, -1, 2],
+        [-1, 3, 2],
+      ],
+      [0, 0, 2],
+    ],
+    [
+      'the face of a tetrahedron',
+      [
+        [-1, -1, 2],
+        [3, -1, 2],
+        [-1, 3, 2],
+        [0, 0, 7],
+      ],
+      [0, 0, 2],
+    ],
+    [
+      'its inside',
+      [
+        [-1, -1, -1],
+        [3, -1, -1],
+        [-1, 3, -1],
+        [0, 0, 7],
+      ],
+      [0, 0, 0],
+    ],
+  ])('%s', (what, corners, expected) => {
+    const { point, weights } = nearestInSimplex(corners);
+    const nearest = what === 'the third edge' ? footOnTriangle(corners) : expected;
+    for (const k of [0, 1, 2] as const) {
+      expectWithin(point[k], nearest[k], 1e-12);
+      expectWithin(
+        corners.reduce((sum, p, i) => sum + weights[i]! * p[k], 0),
+        nearest[k],
+        1e-12,
+      );
+    }
+    expect(Math.min(...weights)).toBeGreaterThanOrEqual(0);
+  });
+});
+
+/** Nearest point of a triangle by a fine walk along its edges; the foot is known to lie outside. */
+const footOnTriangle = (t: readonly P[]): P => {
+  let best: P = t[0]!;
+  t.forEach((a, i) => {
+    const b = t[(i + 1) % 3]!;
+    const e: P = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+    const s = -(a[0] * e[0] + a[1] * e[1] + a[2] * e[2]) / (e[0] ** 2 + e[1] ** 2 + e[2] ** 2);
+    const u = Math.min(1, Math.max(0, s));
+    const p: P = [a[0] + u * e[0], a[1] + u * e[1], a[2] + u * e[2]];
+    if (Math.hypot(...p) < Math.hypot(...best)) best = p;
+  });
+  return best;
+};
+
+test('the largest of U cos t + V sin t over a swing is that of ten thousand samples', () => {
+  for (const [u, v, half] of [
+    [3, 1, 0.5],
+    [3, 1, 0.1],
+    [3, -1, 0.5],
+    [-3, 1, 0.4],
+    [0, 2, 0.3],
+    [5, 0, 0.2],
+  ] as const) {
+    let most = Number.NEGATIVE_INFINITY;
+    for (let i = -5000; i <= 5000; i++) {
+      const t = (half * i) / 5000;
+      most = Math.max(most, u * Math.cos(t) + v * Math.sin(t));
+    }
+    // A sample misses a peak by at most size·step²/8.
+    expectWithin(largestSwing(u, v, swingBy(half)), most, 1e-8);
+  }
 });
