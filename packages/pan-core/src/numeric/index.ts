@@ -1,6 +1,5 @@
 export { createDormandPrince, type DormandPrince, type Slope } from './dormand-prince.js';
 export { findRoot } from './find-root.js';
-export { firstMoment } from './first-moment.js';
 export { freeze } from './freeze.js';
 export { stepFactor } from './step-length.js';
 export {
