@@ -41,7 +41,7 @@ interface Part {
 }
 
 /** The search ends when nothing can be nearer than what was found by more than this, mm. */
-const TOLERANCE = 1e-7;
+const TOLERANCE = 1e-5;
 /** Past this many looks the bound reached so far is given, which is on the near side. */
 const MOST_LOOKS = 5000;
 /** Turns smaller than this move nothing, radians. */
@@ -76,6 +76,15 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
     const vertices = body.solids[solid]!.vertices;
     const turned =
       rock.angle === 0 ? hull.points : hull.points.map((p) => turnAboutX(p, rock.height, -middle));
+    const swing = swingBy(half);
+    if (best !== null) {
+      // Planes that part the nearest solid so far often part its neighbours too, without a search of their own.
+      const aside = partedOver(vertices, turned, best.toward, rock.height, swing) - hull.radius;
+      if (aside >= best.distance - TOLERANCE) {
+        passed = Math.min(passed, aside);
+        continue;
+      }
+    }
     const gap = hullGap(vertices, turned);
     const distance = gap.distance - hull.radius;
     if (best === null || distance < best.distance) {
@@ -84,7 +93,7 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
     if (distance <= 0) return { ...best, distance: 0, meets: true };
     const lower = Math.max(
       part.lower,
-      partedOver(vertices, turned, gap.toward, rock.height, swingBy(half)) - hull.radius,
+      partedOver(vertices, turned, gap.toward, rock.height, swing) - hull.radius,
     );
     if (lower >= best.distance - TOLERANCE || half <= NO_TURN) {
       passed = Math.min(passed, lower);
