@@ -33,7 +33,9 @@ export const solidsOf = ({ pan }: Design, floor: readonly Row[]): readonly Corne
   return floor.slice(1).flatMap((rear, i): Corners[] => {
     const front = floor[i]!;
     if (front[0] - rear[0] < THIN) return [];
-    const inner = [...new Set(stations)].filter((x) => x > rear[0] && x < front[0]).sort((a, b) => a - b);
+    const inner = [...new Set(stations)]
+      .filter((x) => x > rear[0] + THIN && x < front[0] - THIN)
+      .sort((a, b) => a - b);
     const ends = [rear[0], ...inner, front[0]];
     const down = (x: number): number =>
       rear[1] + ((front[1] - rear[1]) * (x - rear[0])) / (front[0] - rear[0]);
