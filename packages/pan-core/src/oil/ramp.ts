@@ -1,15 +1,15 @@
 import type { Design, Load } from '../design/index.js';
 import { attitudeOf, between } from './attitude.js';
 import { type Oriented, orient } from './body.js';
-import { DRY, type Pool, type PoolState, type Scene } from './pools.js';
+import { DRY, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
 import { settle } from './settle.js';
 import { sillsOf } from './ways.js';
 
 /** Legs a ramp is first cut into, and how often a leg may be halved while its ends disagree. */
 const LEGS = 12;
 const MOST_HALVINGS = 10;
-/** Cell volumes that differ by less than this between one step and two agree, mm³ (1e-6 L). */
-const AGREE = 1;
+/** Pool volumes that differ by less than this between one step and two agree, mm³ (1e-5 L). */
+const AGREE = 10;
 
 export interface RampStep {
   /** 0 at the start of the ramp, 1 at its end. */
@@ -39,27 +39,31 @@ export const ramp = (
       aim(design, scene, at(t));
       return settle(scene, s);
     };
+    // `whole` is the state after going from t0 to t1 in one step, where it is known already.
     const advance = (
       s: PoolState,
       t0: number,
       t1: number,
-      whole: PoolState,
+      whole: PoolState | null,
       halvings: number,
     ): PoolState | null => {
       const middle = (t0 + t1) / 2;
       const half = go(s, middle);
       const two = go(half, t1);
-      if (halvings > 0 && apart(whole, two) > AGREE) {
+      const calm = isCalm(s, half) && isCalm(half, two);
+      if (!calm && halvings > 0 && apart(whole ?? go(s, t1), two) > AGREE) {
         const first = advance(s, t0, middle, half, halvings - 1);
-        if (first === null) return null;
-        return advance(first, middle, t1, go(first, t1), halvings - 1);
+        return first === null ? null : advance(first, middle, t1, null, halvings - 1);
       }
       const progress = (leg + t1) / (loads.length - 1);
-      return visit === undefined || visit(two, { progress, load: at(t1) }) ? two : null;
+      if (visit === undefined) return two;
+      aim(design, scene, at(t1));
+      return visit(two, { progress, load: at(t1) }) ? two : null;
     };
+    // Doors and weeps that were open at rest shut before anything turns: the pools part where they lie.
+    if (leg === 0) state = go(state, 0);
     for (let k = 0; k < LEGS; k++) {
-      const [t0, t1] = [k / LEGS, (k + 1) / LEGS];
-      const next = advance(state, t0, t1, go(state, t1), MOST_HALVINGS);
+      const next = advance(state, k / LEGS, (k + 1) / LEGS, null, MOST_HALVINGS);
       if (next === null) return state;
       state = next;
     }
@@ -85,3 +89,9 @@ const apart = (a: PoolState, b: PoolState): number => {
   }
   return most;
 };
+
+/** Whether no pool gained, lost or parted: what has spilled never comes back, so nothing happened in between either. */
+const isCalm = (a: PoolState, b: PoolState): boolean => live(a) === live(b) && apart(a, b) <= NO_OIL;
+
+const live = (s: PoolState): number =>
+  s.pools.reduce((n, p) => (p !== null && p.volume > NO_OIL ? n + 1 : n), 0);
