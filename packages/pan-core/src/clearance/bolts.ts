@@ -51,6 +51,7 @@ export const boltClearances = (design: Design, solids: readonly OuterSolid[]): r
       worst: distance,
       allowed,
       between: [`bolt ${i + 1}`, part] as const,
+      worstBetween: [`bolt ${i + 1}`, part] as const,
       at: meets?.at ?? near.onBody,
       because: `Hole ${i + 1} at x ${round1(x)}, y ${round1(y)} mm is ${round1(distance)} mm from the ${part}; washer, bead and 1 mm take ${round1(allowed)} mm.${overhead}`,
     });

@@ -8,7 +8,7 @@ import { leastGap, NO_ROCK, type Rock } from './least-gap.js';
 import { hullOfShape, inPanAxes, sweptByMoves } from './obstacle-hull.js';
 import { planeGap } from './plane-gap.js';
 import { surfaceName } from './surface-name.js';
-import { movementWords, round1 } from './words.js';
+import { gapWords, movementWords, round1 } from './words.js';
 
 /** One place of closest approach, signed. */
 export interface Approach {
@@ -52,14 +52,19 @@ const obstacleClearance = (
     worst: worst === null ? null : Math.min(worst.distance, nominal.distance) - obstacle.plusMinus,
     allowed: obstacle.clear,
     between: [nominal.feature, obstacle.name],
+    worstBetween: [bindingOf(nominal, worst), obstacle.name],
     at: nominal.at,
     because:
-      `${nominal.feature} to ${obstacle.name}: ${round1(nominal.distance)} mm at rest` +
+      `The ${nominal.feature} and the ${obstacle.name} are ${gapWords(nominal.distance)} at rest` +
       (worst === null
         ? '; the engine rocks and the crank’s height (engine.crank) is not given.'
         : `${movementWords(moves, worst, nominal)}${measurementWords(obstacle.plusMinus)}.`),
   });
 };
+
+/** The feature that is nearest at the worst. */
+export const bindingOf = (nominal: Approach, worst: Approach | null): string =>
+  worst === null || worst.distance >= nominal.distance ? nominal.feature : worst.feature;
 
 const measurementWords = (plusMinus: number): string =>
   plusMinus > 0 ? `, less ${round1(plusMinus)} mm for the measurement` : '';

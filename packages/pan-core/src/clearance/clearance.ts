@@ -14,6 +14,8 @@ export interface Clearance {
   readonly allowed: number;
   /** The two features that are nearest, the pan's or engine's first. */
   readonly between: readonly [string, string];
+  /** The same at the worst; often another feature than at rest. */
+  readonly worstBetween: readonly [string, string];
   /** Where, in pan axes: on the first of the two, or the deepest point when they meet. */
   readonly at: Vec3 | null;
   readonly because: string;
@@ -26,4 +28,14 @@ export const unknownClearance = (
   allowed: number,
   between: readonly [string, string],
   because: string,
-): Clearance => ({ name, kind, distance: null, worst: null, allowed, between, at: null, because });
+): Clearance => ({
+  name,
+  kind,
+  distance: null,
+  worst: null,
+  allowed,
+  between,
+  worstBetween: between,
+  at: null,
+  because,
+});

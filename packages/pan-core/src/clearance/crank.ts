@@ -6,7 +6,7 @@ import practice from './practice.json' with { type: 'json' };
 import { edgeToSweep, type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
 import { panToSweep } from './sweep-pan.js';
 import { plateToSweep } from './sweep-plate.js';
-import { round1 } from './words.js';
+import { passWords, round1 } from './words.js';
 
 /** The rods' sweep against the pan, every baffle and the pickup tube, each at its nearest throw. */
 export const crankClearances = (
@@ -60,8 +60,9 @@ const row = (
     worst: distance,
     allowed,
     between: [`rod of throw ${throwAt + 1}`, part],
+    worstBetween: [`rod of throw ${throwAt + 1}`, part],
     at,
-    because: `The rod of throw ${throwAt + 1} from the rear sweeps a cylinder of radius ${round1(sweeps[throwAt]!.radius)} mm and passes ${part} by ${round1(distance)} mm.`,
+    because: `The rod of throw ${throwAt + 1} from the rear sweeps a cylinder of radius ${round1(sweeps[throwAt]!.radius)} mm and ${passWords(part, distance)}.`,
   });
 };
 

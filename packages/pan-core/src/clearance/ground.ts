@@ -1,13 +1,13 @@
 import type { Design, Plane } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import type { Body } from './body.js';
-import { rockOf } from './chassis.js';
+import { bindingOf, rockOf } from './chassis.js';
 import { chassisAxes } from './chassis-axes.js';
 import { type Clearance, unknownClearance } from './clearance.js';
 import { NO_ROCK } from './least-gap.js';
 import { planeGap } from './plane-gap.js';
 import practice from './practice.json' with { type: 'json' };
-import { movementWords, round1 } from './words.js';
+import { gapWords, movementWords } from './words.js';
 
 /** The pan's lowest point over the road, the car standing level at the height it was measured; plug included. */
 export const groundClearance = (design: Design, body: Body): Clearance => {
@@ -35,9 +35,10 @@ export const groundClearance = (design: Design, body: Body): Clearance => {
     worst: worst === null ? null : worst.distance,
     allowed: practice.ground,
     between: [nominal.feature, 'ground'],
+    worstBetween: [bindingOf(nominal, worst), 'ground'],
     at: nominal.at,
     because:
-      `${nominal.feature} to the road: ${round1(nominal.distance)} mm at rest` +
+      `The ${nominal.feature} and the road are ${gapWords(nominal.distance)} at rest` +
       (worst === null
         ? '; the engine rocks and the crank’s height (engine.crank) is not given.'
         : `${movementWords(moves, worst, nominal)}.`),

@@ -9,7 +9,7 @@ import { leastGap, NO_ROCK } from './least-gap.js';
 import { hullOfShape } from './obstacle-hull.js';
 import practice from './practice.json' with { type: 'json' };
 import { prism } from './prism.js';
-import { round1 } from './words.js';
+import { passWords } from './words.js';
 
 /** How deep the outside is taken to be solid behind the pan's inside, mm: deeper than anything pokes through. */
 const BEHIND = 200;
@@ -60,8 +60,9 @@ const rowOf = (
     worst: distance,
     allowed,
     between: [item.name, part],
+    worstBetween: [item.name, part],
     at,
-    because: `${item.name} passes ${part} by ${round1(distance)} mm.`,
+    because: `The ${item.name} ${passWords(part, distance)}.`,
   });
 
 const tubeRow = (design: Design, item: Item, hull: RoundHull): readonly Clearance[] => {
