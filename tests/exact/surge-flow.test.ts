@@ -12,6 +12,7 @@ import { expectWithin } from '../numbers.js';
 const shape: OpeningShape = {
   triangles: Int32Array.from([0, 1, 2, 0, 2, 3]),
   areas: Float64Array.from([500, 500]),
+  values: new Float64Array(4),
 };
 /** A rectangle 20 wide, its foot at `foot`, 50 high. */
 const upright = (foot: number): Float64Array => Float64Array.from([foot, foot, foot + 50, foot + 50]);
@@ -51,7 +52,11 @@ describe('∫ √head dA over a rectangle 20 by 50 mm', () => {
 });
 
 describe('a triangle standing on its tip, 40 wide, 30 high', () => {
-  const tip: OpeningShape = { triangles: Int32Array.from([0, 1, 2]), areas: Float64Array.from([600]) };
+  const tip: OpeningShape = {
+    triangles: Int32Array.from([0, 1, 2]),
+    areas: Float64Array.from([600]),
+    values: new Float64Array(3),
+  };
   it('part full: (8/15)·tan(half angle)·h^2.5 and area b·h²/2H', () => {
     const heights = Float64Array.from([0, 30, 30]);
     const vee = (8 / 15) * (20 / 30) * 21 ** 2.5;

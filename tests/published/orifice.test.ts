@@ -84,6 +84,7 @@ describe('a rectangular notch', () => {
     const shape = {
       triangles: Int32Array.from([0, 1, 2, 0, 2, 3]),
       areas: Float64Array.from([width * 300, width * 300]),
+      values: new Float64Array(4),
     };
     const integral = headIntegral(shape, Float64Array.from([0, 0, 600, 600]), head, -100, 1e-6);
     const flow = input(id, 'discharge') * Math.sqrt(2 * 1000 * input(id, 'gravity_m_s2')) * integral;

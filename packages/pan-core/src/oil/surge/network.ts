@@ -3,22 +3,16 @@ import { dot3, length3, subtract3, type Vec3 } from '../../numeric/index.js';
 import type { Opening, PanModel } from '../../pan/index.js';
 import type { OilSystem } from '../answer.js';
 import { laminarFactor } from './discharge.js';
-import type { OpeningShape } from './opening-head.js';
+import { type FlowShape, shapeOf } from './flow-shape.js';
 import { createUnion } from './union.js';
 
-/** An opening made ready for flow; points are relative to the body's origin, mm. */
-export interface FlowOpening extends OpeningShape {
+/** An opening made ready for flow between two cells. */
+export interface FlowOpening extends FlowShape {
   readonly from: number;
   readonly to: number;
+  readonly plane: number;
   /** Open space over a lip or past an edge, over which oil falls as over a weir; never a slot. */
   readonly open: boolean;
-  readonly corners: Float64Array;
-  readonly centre: Vec3;
-  /** Heights of the corners; work space. */
-  readonly heights: Float64Array;
-  readonly area: number;
-  /** Hydraulic diameter of the whole opening, 4·area/perimeter, mm. */
-  readonly diameter: number;
   /** δ of `laminarShare`. */
   readonly laminar: number;
   /** Place in the list of doors, −1 for none. */
@@ -72,50 +66,18 @@ const flowOpening = (
   door: number,
   labels: ReadonlyMap<string, number>,
 ): FlowOpening => {
-  const corners: number[] = [];
-  const triangles: number[] = [];
-  const areas: number[] = [];
-  const centre: [number, number, number] = [0, 0, 0];
-  let [area, edge] = [0, 0];
-  for (const piece of opening.pieces) {
-    const first = corners.length / 3;
-    for (const p of piece) corners.push(...subtract3(p, origin));
-    piece.forEach((p, i) => {
-      edge += length3(subtract3(piece[(i + 1) % piece.length] as Vec3, p));
-    });
-    for (let i = 1; i + 1 < piece.length; i++) {
-      const s = triangleArea(piece[0] as Vec3, piece[i] as Vec3, piece[i + 1] as Vec3);
-      if (!(s > 0)) continue;
-      triangles.push(first, first + i, first + i + 1);
-      areas.push(s);
-      area += s;
-      for (const k of [0, i, i + 1])
-        for (const axis of [0, 1, 2] as const)
-          centre[axis] += (s / 3) * ((piece[k] as Vec3)[axis] - origin[axis]);
-    }
-  }
-  const diameter = (4 * area) / edge;
   const free = opening.kind === 'free';
+  const shape = shapeOf(opening.pieces.map((piece) => piece.map((p) => subtract3(p, origin))));
   return {
+    ...shape,
     from: opening.from,
     to: opening.to,
+    plane: opening.plane,
     open: free && !isSlot(model, opening),
-    triangles: Int32Array.from(triangles),
-    areas: Float64Array.from(areas),
-    corners: Float64Array.from(corners),
-    centre: [centre[0] / area, centre[1] / area, centre[2] / area],
-    heights: new Float64Array(corners.length / 3),
-    area,
-    diameter,
-    laminar: laminarFactor(free || area > SLIT * diameter * diameter),
+    laminar: laminarFactor(free || shape.area > SLIT * shape.diameter ** 2),
     door,
     passage: labels.get(opening.label) ?? -1,
   };
-};
-
-const triangleArea = (a: Vec3, b: Vec3, c: Vec3): number => {
-  const [u, v] = [subtract3(b, a), subtract3(c, a)];
-  return Math.hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]) / 2;
 };
 
 const isSlot = (model: PanModel, opening: Opening): boolean => {

@@ -38,7 +38,9 @@ export const openingFlow = (
   note.drive = 0;
   if (a.dry && b.dry) return 0;
   const { corners, centre, heights } = opening;
-  const [p, q] = [a.dry ? b.up : a.up, b.dry ? a.up : b.up];
+  if (standsClear(opening, a) && standsClear(opening, b)) return 0;
+  const p = a.dry ? b.up : a.up;
+  const q = b.dry ? a.up : b.up;
   let x = (p[0] as number) + (q[0] as number);
   let y = (p[1] as number) + (q[1] as number);
   let z = (p[2] as number) + (q[2] as number);
@@ -52,8 +54,12 @@ export const openingFlow = (
     heights[i] = h;
     if (h < sill) sill = h;
   }
-  const shiftA = along(centre, x, y, z, p);
-  const shiftB = along(centre, x, y, z, q);
+  // What a height along either direction gains when it is carried over to the mean one at the centre.
+  const middle = centre[0] * x + centre[1] * y + centre[2] * z;
+  const shiftA =
+    middle - centre[0] * (p[0] as number) - centre[1] * (p[1] as number) - centre[2] * (p[2] as number);
+  const shiftB =
+    middle - centre[0] * (q[0] as number) - centre[1] * (q[1] as number) - centre[2] * (q[2] as number);
   const hereA = a.level + shiftA;
   const hereB = b.level + shiftB;
   const forth = hereA > hereB;
@@ -89,14 +95,10 @@ export const openingFlow = (
   return forth ? flow : -flow;
 };
 
-/** What a height along one direction gains when it is carried over to the common one at a point. */
-const along = (
-  c: readonly [number, number, number],
-  x: number,
-  y: number,
-  z: number,
-  up: Float64Array,
-): number => c[0] * (x - (up[0] as number)) + c[1] * (y - (up[1] as number)) + c[2] * (z - (up[2] as number));
+/** Whether a pool's surface lies below all of an opening. */
+const standsClear = ({ centre, reach }: FlowOpening, { level, up }: SurgePool): boolean =>
+  level <
+  centre[0] * (up[0] as number) + centre[1] * (up[1] as number) + centre[2] * (up[2] as number) - reach;
 
 /** The lesser free surface of the two, dry ones left out, mm². */
 const surfaceOf = (a: SurgePool, b: SurgePool): number => {

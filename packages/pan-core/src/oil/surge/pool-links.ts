@@ -1,3 +1,5 @@
+import { joinShapes } from './flow-shape.js';
+import type { FlowOpening } from './network.js';
 import { POOL_SIZE, type SurgePool, type SurgeScene } from './surge-scene.js';
 
 /** Cells, capacities and openings of every pool, from the bay each cell goes with. */
@@ -6,7 +8,7 @@ export const relink = (scene: SurgeScene, y: Float64Array): void => {
   const { capacity } = net.system.body;
   for (const pool of pools) {
     pool.cells = [];
-    pool.openings = [];
+    pool.links = [];
     pool.capacity = 0;
   }
   owner.of.forEach((bay, cell) => {
@@ -14,15 +16,34 @@ export const relink = (scene: SurgeScene, y: Float64Array): void => {
     pool.cells.push(cell);
     pool.capacity += capacity[cell] as number;
   });
-  scene.active = [];
-  net.openings.forEach(({ from, to }, w) => {
+  const sides = new Map<string, number[]>();
+  net.openings.forEach(({ from, to, plane, open, passage }, w) => {
     const [p, q] = [owner.of[from] as number, owner.of[to] as number];
     if (p === q) return;
-    scene.active.push(w);
-    pools[p]?.openings.push(w);
-    pools[q]?.openings.push(w);
+    const key = open && passage < 0 ? `${Math.min(p, q)}/${Math.max(p, q)}/${plane}` : `${w}`;
+    const list = sides.get(key);
+    if (list === undefined) sides.set(key, [w]);
+    else list.push(w);
+  });
+  scene.links = [...sides.values()].map((list) => linkOf(scene, list));
+  scene.links.forEach(({ from, to }, k) => {
+    pools[owner.of[from] as number]?.links.push(k);
+    pools[owner.of[to] as number]?.links.push(k);
   });
   for (let p = 0; p < pools.length; p++) shedExcess(scene, p, y);
+};
+
+/** Openings side by side between the same two bays, as one. */
+const linkOf = (scene: SurgeScene, list: readonly number[]): FlowOpening => {
+  const openings = list.map((w) => scene.net.openings[w] as FlowOpening);
+  const [first] = openings as [FlowOpening];
+  if (openings.length === 1) return first;
+  const key = list.join();
+  const known = scene.joined.get(key);
+  if (known !== undefined) return known;
+  const link = { ...first, ...joinShapes(openings) };
+  scene.joined.set(key, link);
+  return link;
 };
 
 /** A pool that has lost a cell may hold more than it can: what is too much goes over to a neighbour. */
@@ -31,9 +52,9 @@ const shedExcess = (scene: SurgeScene, p: number, y: Float64Array): void => {
   const base = scene.firstPool + POOL_SIZE * p;
   const excess = (y[base] as number) - pool.capacity;
   if (!(excess > 1e-9 * pool.capacity)) return;
-  for (const w of pool.openings) {
-    const opening = scene.net.openings[w];
-    if (opening?.open !== true) continue;
+  for (const k of pool.links) {
+    const opening = scene.links[k] as FlowOpening;
+    if (!opening.open) continue;
     const [i, j] = [scene.owner.of[opening.from] as number, scene.owner.of[opening.to] as number];
     const q = i === p ? j : i;
     const other = scene.firstPool + POOL_SIZE * q;

@@ -25,14 +25,13 @@ export interface SurgeRates {
 export const createRates = (scene: SurgeScene, spots: readonly ReturnSpot[]): SurgeRates => {
   const { net, settings } = scene;
   const note: FlowNote = { drive: 0 };
-  const flows = new Float64Array(net.openings.length);
   const drives = new Float64Array(net.doors.length);
   /** Flow into each pool from the engine less what the pump takes. */
   const engine = new Float64Array(net.bays.length);
 
-  let state: Float64Array = flows;
-  const flowAt = (w: number): number => {
-    const opening = net.openings[w] as FlowOpening;
+  let state: Float64Array = drives;
+  const flowAt = (k: number): number => {
+    const opening = scene.links[k] as FlowOpening;
     const flow = openingFlow(
       scene,
       opening,
@@ -60,14 +59,9 @@ export const createRates = (scene: SurgeScene, spots: readonly ReturnSpot[]): Su
     out.fill(0);
     out.set(stages);
     drives.fill(0);
-    for (let k = 0; k < scene.active.length; k++) {
-      const w = scene.active[k] as number;
-      flows[w] = flowAt(w);
-    }
-    for (let k = 0; k < scene.active.length; k++) {
-      const w = scene.active[k] as number;
-      const { from, to, passage } = net.openings[w] as FlowOpening;
-      const flow = flows[w] as number;
+    for (let k = 0; k < scene.links.length; k++) {
+      const { from, to, passage } = scene.links[k] as FlowOpening;
+      const flow = flowAt(k);
       add(out, scene.firstPool + POOL_SIZE * poolAt(scene, from), -flow);
       add(out, scene.firstPool + POOL_SIZE * poolAt(scene, to), flow);
       if (passage >= 0) add(out, scene.firstLitre + 2 * passage + (flow < 0 ? 1 : 0), Math.abs(flow));

@@ -4,7 +4,7 @@ import { GRAVITY } from '../critical.js';
 import { createMeasure, type Measure, solveLevel } from '../level.js';
 import { type BayOwner, createBayOwner } from './bay-owner.js';
 import type { LoadPath } from './load-path.js';
-import type { SurgeNet } from './network.js';
+import type { FlowOpening, SurgeNet } from './network.js';
 import type { SurgeSettings } from './settings.js';
 
 /** A bay's oil: one level and one surface direction. Lengths in mm along its own up, from the body's origin. */
@@ -20,12 +20,14 @@ export interface SurgePool {
   capacity: number;
   dry: boolean;
   full: boolean;
+  /** Level of a pressed full pool when it was last found: a guess for the next. */
+  head: number;
   /** How its surface swings after gravity along x and y: speed, rad/s, and share of critical damping. */
   swingX: number;
   swingY: number;
   damping: number;
-  /** Openings to other pools. */
-  openings: number[];
+  /** Places of its openings in the list of links. */
+  links: number[];
 }
 
 /** Numbers of a pool in the state: volume, surface slope along x and y, and their rates. */
@@ -52,8 +54,10 @@ export interface SurgeScene {
   readonly firstPool: number;
   /** One for each bay. */
   readonly pools: readonly SurgePool[];
-  /** Openings between two pools. */
-  active: number[];
+  /** Openings between two pools; those side by side in one plane are one. */
+  links: FlowOpening[];
+  /** Such joined openings by the numbers they are made of. */
+  readonly joined: Map<string, FlowOpening>;
   /** At the time levels were last set: magnitude of effective gravity, mm/s², and the slope of a still surface. */
   gravity: number;
   stillX: number;
@@ -71,10 +75,11 @@ const createPool = (): SurgePool => ({
   capacity: 0,
   dry: true,
   full: false,
+  head: NO_LEVEL,
   swingX: 0,
   swingY: 0,
   damping: 1,
-  openings: [],
+  links: [],
 });
 
 export const createSurgeScene = (net: SurgeNet, settings: SurgeSettings, path: LoadPath): SurgeScene => ({
@@ -88,7 +93,8 @@ export const createSurgeScene = (net: SurgeNet, settings: SurgeSettings, path: L
   firstLitre: TRANSIT + net.doors.length,
   firstPool: TRANSIT + net.doors.length + 2 * net.passages.length,
   pools: net.bays.map(createPool),
-  active: [],
+  links: [],
+  joined: new Map(),
   gravity: GRAVITY,
   stillX: 0,
   stillY: 0,

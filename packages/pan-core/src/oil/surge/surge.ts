@@ -74,9 +74,10 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
   const method = createDormandPrince(stateSize(scene));
   const at = new Float64Array(stateSize(scene));
 
-  let [t, h, lastError, row, steps] = [0, 0.01, 1, 0, 0];
+  let [t, h, lastError, row, steps, looks] = [0, 0.01, 1, 0, 0, 0];
   let finished = true;
   const look = (time: number): number => {
+    looks++;
     method.between((time - t) / h, at);
     levels(time, at);
     return mouthCover(scene);
@@ -85,19 +86,21 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
     const found = findRoot(look, from, to, CLOSE);
     return Number.isNaN(found) ? to : found;
   };
-  /** Rows and cover up to a time within the step just made. */
-  const recordTo = (end: number): void => {
+  /** Rows and cover of the step just made, whose end the levels are set for, and are again afterwards. */
+  const record = (end: number): void => {
+    const last = mouthCover(scene);
+    const calls = looks;
     while (row < rows && row * every <= end) {
       const cover = look(row * every);
       recorder.add(row * every, at);
       log.note(row * every, cover, crossing);
       row++;
     }
-    log.note(end, look(end), crossing);
+    log.note(end, last, crossing);
+    if (looks !== calls) levels(end, method.end);
   };
   /** Hands thin cells to bays anew and lets swings follow the surfaces. */
   const settle = (): void => {
-    levels(t, y);
     const { up } = poolOfCell(scene, system.model.mouth.cell);
     const moved = scene.owner.find(up[0] as number, up[1] as number, up[2] as number);
     if (moved) {
@@ -128,7 +131,7 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
         h = Math.max(SHORTEST_STEP, h * stepFactor(error, lastError));
         continue;
       }
-      recordTo(t + h);
+      record(t + h);
       const length = h;
       y.set(method.end);
       t = ends ? corner : t + h;
