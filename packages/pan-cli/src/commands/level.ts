@@ -11,10 +11,10 @@ import {
 import { readDesignFile } from '../read/index.js';
 import { levelScreen } from '../terminal/level-screen.js';
 import type { Given, Run, Screen } from './command.js';
+import { asTyped, readInPan } from './in-pan.js';
 import { type OptionValue, optionQuantity, within } from './option-quantity.js';
 
 const MOST_G = 5;
-const MM3_PER_L = 1e6;
 
 const both = (one: string, other: string): Problem => ({
   code: 'input-option',
@@ -59,31 +59,9 @@ const usualFill = (oil: OilPlan, load: Load): number => {
   return load.forward === 0 && load.left === 0 ? inventory.stoppedInPan : inventory.runningInPan;
 };
 
-/** A quantity that came from the command line is complained of there, not in the file. */
-const asTyped = <T>(typed: boolean, act: () => T): T => {
-  try {
-    return act();
-  } catch (error) {
-    if (!typed || !(error instanceof PanError)) throw error;
-    throw new PanError(
-      error.problems.map((problem) =>
-        problem.code === 'oil-quantity'
-          ? { ...problem, code: 'input-option', path: [], message: `--in-pan: ${problem.message}` }
-          : problem,
-      ),
-    );
-  }
-};
-
 /** Shows where the oil lies, held and settled. */
 export const level: Run = async (given: Given, screen: Screen) => {
-  const poured = await optionQuantity(given.options, 'in-pan', 'volume', screen.units === 'mm' ? 'L' : null);
-  const inPan = within(poured, 'in-pan', {
-    most: 100,
-    unit: 'L',
-    size: MM3_PER_L,
-    advice: 'Give what is in the pan, such as "5 L".',
-  });
+  const inPan = await readInPan(given, screen);
   const { load, problems } = await readLoad(given);
   const all = [...(inPan?.problem === undefined ? [] : [inPan.problem]), ...problems];
   if (all.length > 0) throw new PanError(all);

@@ -55,6 +55,22 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./level.js')).level,
   },
   {
+    name: 'limits',
+    what: 'Find how hard it can be driven each way before the mouth bares, and what lifts the worst',
+    file: DESIGN_FILE,
+    options: {
+      directions: { kind: 'text', what: 'Directions round the car, evenly spread; 72 unless told' },
+      'in-pan': { kind: 'text', what: 'Oil in the pan, as "5 L" or "5 US qt"; else what runs in it' },
+      svg: { kind: 'text', what: 'Also draw the limits to this file' },
+      replace: { kind: 'flag', what: 'Replace that file if there is one' },
+    },
+    examples: [
+      ['pan limits my-pan.yaml', 'The worst direction first, then all of them as a picture'],
+      ['pan limits my-pan.yaml --in-pan "6 L" --svg limits.svg', 'Another fill, and a drawing'],
+    ],
+    load: async () => (await import('./limits.js')).limits,
+  },
+  {
     name: 'dipstick',
     what: 'Say where the dipstick’s marks go, what a slope does to it, and print them at full size',
     file: DESIGN_FILE,

@@ -1,4 +1,12 @@
 export { checkDesign, STILL_OIL } from './check-design.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
 export { type LevelReport, type LevelState, levelReport } from './level-report.js';
+export { type LimitChange, limitChanges } from './limit-change.js';
+export {
+  type LimitCase,
+  type LimitDirection,
+  type LimitsReport,
+  limitsReport,
+  towardOf,
+} from './limits-report.js';
 export type * from './report.js';

@@ -24,6 +24,7 @@ export {
 } from './dipstick.js';
 export { colebrook, frictionFactor, fullyRough, haaland } from './friction.js';
 export { type Inventory, inventoryOf } from './inventory.js';
+export { type LeastFill, leastFill, volumeToRail } from './least-fill.js';
 export { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
 export { type Limit, limitRing, limitToward, loadToward, MOST_G } from './limit.js';
 export type { Lip } from './lip.js';

@@ -1,13 +1,11 @@
 import type { Load } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type OilSystem, restAnswer } from './answer.js';
-import { AT_REST } from './attitude.js';
 import { createOriented } from './body.js';
 import { type Lip, lipOf } from './lip.js';
 import { submergenceOf } from './mouth-depth.js';
 import { createScene, DRY, levelOf, type Pool, type PoolState, type Scene } from './pools.js';
 import { aim, ramp } from './ramp.js';
-import { settle } from './settle.js';
 
 /** Where the mouth first bares as the load grows in one direction. */
 export interface Limit {
@@ -57,6 +55,19 @@ interface Baring {
   readonly lip: Lip | null;
 }
 
+/** A load along the ramp that the mouth is still covered at, the oil there, and a load at which it is bared. */
+interface Bracket {
+  readonly covered: number;
+  readonly state: PoolState;
+  readonly bared: number;
+  readonly baredState: PoolState;
+}
+
+/**
+ * The ramp to `MOST_G`, then over and over the step in which the mouth bared, as a ramp of its own: one long
+ * step can part pools that a slow turn keeps together. Where the shorter steps keep the mouth covered to the
+ * end of the long one, the ramp goes on from there.
+ */
 const firstBaring = (
   system: OilSystem,
   start: PoolState,
@@ -66,52 +77,53 @@ const firstBaring = (
   const { model, body, ways } = system;
   const scene = createScene(createOriented(body), ways[gating]);
   const load = (g: number): Load => loadToward(toward, g);
-  let [before, state] = [0, start];
-  let found: Baring = { g: null, lip: null };
-  ramp(model.design, scene, start, [AT_REST, load(MOST_G)], (next, step) => {
-    const g = step.progress * MOST_G;
+  let found = baredStep(system, scene, start, 0, MOST_G, load);
+  while (found !== null && found.bared - found.covered > CLOSE) {
+    const { state, covered, bared }: Bracket = found;
+    found = baredStep(system, scene, state, covered, bared, load);
+    if (found !== null) continue;
+    const after = ramp(model.design, scene, state, [load(covered), load(bared)]);
+    found = baredStep(system, scene, after, bared, MOST_G, load);
+  }
+  if (found === null) return { g: null, lip: null };
+  const { bared, baredState } = found;
+  aim(model.design, scene, load(bared));
+  const mine = baredState.of[model.mouth.cell] as number;
+  const level = mine === DRY ? Number.NaN : levelOf(scene, baredState.pools[mine] as Pool);
+  return { g: bared, lip: Number.isNaN(level) ? null : lipOf(system, scene, baredState, level) };
+};
+
+/** The first step of a ramp from one load to another at whose end the mouth is bared; null when none is. */
+const baredStep = (
+  system: OilSystem,
+  scene: Scene,
+  start: PoolState,
+  from: number,
+  to: number,
+  load: (g: number) => Load,
+): Bracket | null => {
+  let [covered, state] = [from, start];
+  let found: Bracket | null = null;
+  ramp(system.model.design, scene, start, [load(from), load(to)], (next, step) => {
+    const g = from + step.progress * (to - from);
     if (submergenceOf(system, scene, next) > 0) {
-      [before, state] = [g, next];
+      [covered, state] = [g, next];
       return true;
     }
-    found = refine(system, scene, state, before, g, load);
+    found = { covered, state, bared: g, baredState: next };
     return false;
   });
   return found;
 };
 
-/** Halves the last step, always from the state before it, until the baring is close. */
-const refine = (
-  system: OilSystem,
-  scene: Scene,
-  from: PoolState,
-  covered: number,
-  bared: number,
-  load: (g: number) => Load,
-): Baring => {
-  let [lo, hi] = [covered, bared];
-  let state = from;
-  while (hi - lo > CLOSE) {
-    const middle = (lo + hi) / 2;
-    aim(system.model.design, scene, load(middle));
-    const next = settle(scene, from);
-    if (submergenceOf(system, scene, next) > 0) lo = middle;
-    else {
-      hi = middle;
-      state = next;
-    }
-  }
-  aim(system.model.design, scene, load(hi));
-  const mine = state.of[system.model.mouth.cell] as number;
-  const level = mine === DRY ? Number.NaN : levelOf(scene, state.pools[mine] as Pool);
-  return { g: hi, lip: Number.isNaN(level) ? null : lipOf(system, scene, state, level) };
-};
-
 /** Oil this far below its lowest lip has not spilled: it has slid off the mouth, mm. */
 const AT_LIP = 0.5;
 
-const bindingOf = ({ g, lip }: Baring): string => {
-  if (g === null) return `still covered at ${MOST_G} g`;
-  if (lip === null || lip.below > AT_LIP) return 'the oil slides off the mouth without spilling';
-  return `full to ${lip.name}`;
-};
+const bindingOf = ({ g, lip }: Baring): string =>
+  g === null ? `still covered at ${MOST_G} g` : bindingWords(lip);
+
+/** What holds a pool that has just bared the mouth, in words. */
+export const bindingWords = (lip: Lip | null): string =>
+  lip === null || lip.below > AT_LIP
+    ? 'the oil slides off the mouth without spilling'
+    : `full to ${lip.name}`;

@@ -1,0 +1,50 @@
+import { buildPan, createOilSystem, inventoryOf, limitsReport, PanError, type Problem } from 'pan-core';
+import { readDesignFile } from '../read/index.js';
+import { limitsSvg } from '../report/limits-svg.js';
+import { limitsScreen } from '../terminal/limits-screen.js';
+import { refuseStandingFile, writeNewFile } from '../write/index.js';
+import type { Given, Run } from './command.js';
+import { asTyped, readInPan } from './in-pan.js';
+
+const USUAL = 72;
+const MOST = 720;
+const FEWEST = 4;
+
+/** A whole number of directions. */
+const readDirections = ({ options }: Given): { readonly count: number; readonly problem?: Problem } => {
+  const typed = options.directions;
+  if (typeof typed !== 'string') return { count: USUAL };
+  const count = /^\d{1,6}$/.test(typed) ? Number(typed) : Number.NaN;
+  if (count >= FEWEST && count <= MOST) return { count };
+  return {
+    count: USUAL,
+    problem: {
+      code: 'input-option',
+      path: [],
+      message: `--directions must be a whole number from ${FEWEST} to ${MOST}.`,
+      found: typed.slice(0, 40),
+      advice: `Leave it out for ${USUAL}, every 5 deg.`,
+    },
+  };
+};
+
+/** Shows how hard the car can be driven in each direction before the mouth bares, and what lifts the worst. */
+export const limits: Run = async (given, screen) => {
+  const svg = typeof given.options.svg === 'string' ? given.options.svg : null;
+  const replace = given.options.replace === true;
+  const { count, problem } = readDirections(given);
+  const inPan = await readInPan(given, screen);
+  const problems = [inPan?.problem, problem].filter((one) => one !== undefined);
+  if (problems.length > 0) throw new PanError(problems);
+  if (svg !== null) refuseStandingFile(svg, replace);
+  const { design } = await readDesignFile(given.file);
+  const system = createOilSystem(buildPan(design));
+  const volume = inPan?.value ?? inventoryOf(design.oil).runningInPan;
+  const report = asTyped(inPan !== null, () => limitsReport(design, system, volume, count));
+  if (svg !== null) writeNewFile(svg, limitsSvg(report), replace);
+  screen.write(
+    screen.json ? `${JSON.stringify({ ...report, svg }, null, 2)}\n` : limitsScreen(report, screen),
+  );
+  if (svg !== null) screen.tell(`Wrote ${svg}.\n`);
+  return 0;
+};

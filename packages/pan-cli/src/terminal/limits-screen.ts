@@ -1,0 +1,111 @@
+import type { LimitCase, LimitsReport } from 'pan-core';
+import type { Screen } from '../commands/command.js';
+import { ink } from './ink.js';
+import { block, blockText, MARGIN } from './job-card.js';
+import { caseLetter, limitsPlot, plotKey } from './limits-plot.js';
+import { plain } from './plain.js';
+import { quantity, sentence } from './quantity.js';
+import { type Column, row } from './table.js';
+import { wrap } from './wrap.js';
+
+const MOST_G = 3;
+
+const g = (value: number | null): string => (value === null ? `over ${MOST_G} g` : `${value.toFixed(2)} g`);
+
+const headline = (report: LimitsReport): string => {
+  const { worst } = report;
+  if (worst === null) return `Nothing up to ${MOST_G} g bares the mouth`;
+  if (worst.limit_g === 0) return 'The mouth is bared standing still: too little oil in the pan';
+  return `${g(worst.limit_g)} ${worst.load} (${worst.toward_deg.toFixed(0)} deg) bares the mouth first: ${worst.binding}`;
+};
+
+const changeLines = (report: LimitsReport, screen: Screen): string[] => {
+  const { worst, changes, lift_g } = report;
+  if (worst === null) return [];
+  const say = (lead: string, text: string): string[] =>
+    blockText(lead, sentence(plain(text), screen.units), screen.width);
+  if (changes.length === 0) {
+    return say(
+      '',
+      `None of these lifts it by ${lift_g.toFixed(1)} g: more oil up to 25 mm under the rods, a lower mouth, a longer lid, a higher wall. It takes a deeper sump, a wing, or the mouth nearer to where the oil goes.`,
+    );
+  }
+  return changes.flatMap(({ change, limit_g, lasts_s }) =>
+    say(
+      '> ',
+      `${change} lifts it to ${g(limit_g)}${lasts_s === null ? '' : `; at ${g(worst.limit_g)} the pool then lasts ${lasts_s.toFixed(1)} s with no return`}.`,
+    ),
+  );
+};
+
+const NAME: Column = { width: 24 };
+const NUMBER: Column = { width: 9, right: true };
+const FILL: Column = { width: 10, right: true };
+
+const shapeFor = ({ width }: Screen): readonly Column[] => {
+  const rest = width - MARGIN - 2 * NUMBER.width - FILL.width - 6;
+  return [{ width: Math.max(12, Math.min(NAME.width, rest)) }, NUMBER, NUMBER, FILL];
+};
+
+const caseLines = (report: LimitsReport, screen: Screen): string[] => {
+  const paint = ink(screen.colour);
+  const shape = shapeFor(screen);
+  const head = ['', 'asks', 'limit', 'least oil'].map((text) => ({ text }));
+  return [
+    ...row(head, shape).map(paint.faint),
+    ...report.cases.flatMap((one, i) => [
+      ...row(
+        [
+          { text: `${caseLetter(i)} ${plain(one.name, 60)}` },
+          { text: one.toward_deg === null ? 'grade' : g(one.asks_g) },
+          { text: one.toward_deg === null ? '' : g(one.limit_g) },
+          { text: one.least_fill_L === null ? 'none' : quantity(one.least_fill_L, 'L', screen.units) },
+        ],
+        shape,
+      ).map((text) => (one.covered ? text : paint.status('fail', text))),
+      ...blockText('    ', sentence(caseWords(one, screen), screen.units), screen.width).map(paint.faint),
+    ]),
+  ];
+};
+
+const caseWords = (one: LimitCase, { units }: Screen): string => {
+  const word = one.covered ? 'Covered.' : 'BARED.';
+  if (one.least_fill_L === null) return `${word} No fill to the rail carries it: ${one.least_binding}.`;
+  const rods =
+    one.under_rods_mm === null
+      ? ''
+      : one.under_rods_mm < 0
+        ? ` That fill stands ${quantity(-one.under_rods_mm, 'mm', units)} into the rods.`
+        : one.under_rods_mm < 25
+          ? ` That fill stands only ${quantity(one.under_rods_mm, 'mm', units)} under the rods.`
+          : '';
+  const broken = one.monotone ? '' : ' Less oil covered it too at some fill; that is not relied on.';
+  return `${word} With a little less than the least oil: ${one.least_state ?? 'any'}, ${one.least_binding}.${rods}${broken}`;
+};
+
+/** The lowest limit and what lifts it, the limits as a picture, and the least oil for every case. */
+export const limitsScreen = (report: LimitsReport, screen: Screen): string => {
+  const paint = ink(screen.colour);
+  const lines = [
+    ...wrap(headline(report), screen.width).map(paint.strong),
+    ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
+    ...wrap(`${quantity(report.in_pan_L, 'L', screen.units)} in the pan, on a level road.`, screen.width),
+    ...block('LIFT IT', changeLines(report, screen), paint.heading),
+    ...block(
+      'LIMITS',
+      [
+        ...limitsPlot(report, screen.width - MARGIN - 10),
+        '',
+        ...blockText('', plotKey(report), screen.width),
+      ],
+      paint.heading,
+    ),
+    ...block('CASES', caseLines(report, screen), paint.heading),
+    ...block(
+      'REMEMBER',
+      report.sayings.flatMap((saying) => blockText('', saying, screen.width)),
+      paint.heading,
+    ),
+  ];
+  return `${lines.join('\n')}\n`;
+};
