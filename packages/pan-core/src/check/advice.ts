@@ -2,7 +2,7 @@ import type { Design, Lid, Manoeuvre } from '../design/index.js';
 import { PanError } from '../errors/index.js';
 import { createOilSystem, type OilSystem } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
-import { type MouthCase, mouthCase } from './mouth-case.js';
+import { coversMouth, type MouthCase, mouthCase } from './mouth-case.js';
 import { sweepOverOil } from './sweep.js';
 
 /** Most extra oil that is worth trying, and the step it is rounded up to, mm³. */
@@ -19,7 +19,7 @@ export const moreOil = (system: OilSystem, manoeuvre: Manoeuvre, running: number
   const holds = (extra: number): boolean => {
     const volume = running + extra;
     if (volume > system.body.capacity.reduce((a, b) => a + b, 0)) return false;
-    return mouthCase(system, manoeuvre, [volume]).worst > 0;
+    return coversMouth(system, manoeuvre, volume);
   };
   const clear = (extra: number): boolean => {
     const over = sweepOverOil(system, running + extra);
@@ -47,15 +47,17 @@ export const lidThatHolds = (design: Design, manoeuvre: Manoeuvre, volume: numbe
   const rear = design.pan.floor[design.pan.floor.length - 1]?.[0] ?? 0;
   for (const { words, lid } of lidsToTry(design, rear)) {
     const baffles = [...design.baffles.filter((b) => b.name !== lid.name), lid];
-    const found = tryDesign({ ...design, baffles }, manoeuvre, volume);
-    if (found !== null && found.worst > 0) return { words, found };
+    const system = systemOf({ ...design, baffles });
+    if (system !== null && coversMouth(system, manoeuvre, volume)) {
+      return { words, found: mouthCase(system, manoeuvre, [volume]) };
+    }
   }
   return null;
 };
 
-const tryDesign = (design: Design, manoeuvre: Manoeuvre, volume: number): MouthCase | null => {
+const systemOf = (design: Design): OilSystem | null => {
   try {
-    return mouthCase(createOilSystem(buildPan(design)), manoeuvre, [volume]);
+    return createOilSystem(buildPan(design));
   } catch (error) {
     // A lid that cannot be built there is simply no advice.
     if (error instanceof PanError) return null;

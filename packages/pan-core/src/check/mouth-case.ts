@@ -28,6 +28,12 @@ export const mouthCase = (system: OilSystem, manoeuvre: Manoeuvre, volumes: read
   return cases.reduce((a, b) => (b.worst < a.worst ? b : a));
 };
 
+/** Whether the mouth stays covered both ways; the second is not asked when the first already bares it. */
+export const coversMouth = (system: OilSystem, manoeuvre: Manoeuvre, volume: number): boolean =>
+  (['held', 'settled'] as const).every(
+    (gating) => rampAnswer(system, volume, manoeuvre, gating, manoeuvre.via).pickup.covered,
+  );
+
 /** "braking 0.7 g with right turn 0.8 g" */
 export const describeLoad = ({ forward, left }: Pick<Manoeuvre, 'forward' | 'left'>): string => {
   const g = (v: number): string => `${Math.abs(v).toFixed(2).replace(/0$/, '')} g`;

@@ -6,7 +6,9 @@ import { marginOf } from './row.js';
 
 /** Can it be folded, cut and bolted: the sheet's own findings as checks. */
 export const sheetChecks = (design: Design, model: PanModel): readonly Check[] => {
-  const parts = cutParts(design, model.profile, platesOf(model), panelsOf(model));
+  // Panels only tell the shapes of notches; without one they need not be merged.
+  const panels = design.pan.notches.length > 0 ? panelsOf(model) : [];
+  const parts = cutParts(design, model.profile, platesOf(model), panels);
   return sheetFindings(design, model.profile, parts).map(asCheck);
 };
 
