@@ -1,4 +1,5 @@
 import type { Oriented } from './body.js';
+import { drainHeights } from './drain.js';
 import { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
 import type { Way, Ways } from './ways.js';
 
@@ -12,6 +13,11 @@ export interface Pool {
 export interface PoolState {
   readonly pools: (Pool | null)[];
   readonly of: Int32Array;
+  /**
+   * How far under the sill between them the parts of a pool stood when one plane through all of it parted
+   * them, mm. A slow turn parts a pool at 0; the farther, the more oil is on the wrong side.
+   */
+  readonly torn?: number;
 }
 
 /** One direction of gravity to settle oil in. */
@@ -53,6 +59,7 @@ export const poolOf = (state: PoolState, cell: number): number => {
 /** Re-levels each pool among its own cells and parts it where oil no longer stands above the sills inside it. */
 export const partPools = (scene: Scene, before: PoolState): PoolState => {
   const state: PoolState = { pools: [], of: new Int32Array(before.of.length).fill(DRY) };
+  let torn = 0;
   before.pools.forEach((pool, id) => {
     if (pool === null || pool.volume <= 0) return;
     const first = state.pools.length;
@@ -72,9 +79,32 @@ export const partPools = (scene: Scene, before: PoolState): PoolState => {
       const cell = pool.cells.reduce((a, b) => ((low[b] as number) < (low[a] as number) ? b : a));
       poolOf(state, cell);
     }
-    shareOut(scene, state.pools.slice(first) as Pool[], pool.volume, h);
+    const bodies = state.pools.slice(first) as Pool[];
+    shareOut(scene, bodies, pool.volume, h);
+    if (bodies.length > 1) torn = Math.max(torn, tear(scene, before, id, bodies, h));
   });
-  return state;
+  return { ...state, torn };
+};
+
+/** A body of less oil than this tears nothing, mm³ (1 mL). */
+const SLIVER = 1e3;
+
+/** The most by which a body of oil stands under the way that last joined it to another, mm. */
+const tear = (scene: Scene, before: PoolState, id: number, bodies: readonly Pool[], h: number): number => {
+  const large = bodies.filter((body) => body.volume > SLIVER);
+  if (large.length < 2) return 0;
+  const gaps = large.map((body) => {
+    const drain = drainHeights(
+      scene.ways,
+      scene.sills,
+      body.cells[0] as number,
+      before.of.length,
+      (c) => before.of[c] === id,
+    );
+    const others = large.filter((other) => other !== body).flatMap((other) => other.cells);
+    return Math.min(...others.map((c) => drain[c] as number)) - h;
+  });
+  return Math.max(0, ...gaps);
 };
 
 /** The body of oil around a cell at level h, within pool `id` of the state before. */

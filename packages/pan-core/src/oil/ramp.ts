@@ -10,6 +10,8 @@ const LEGS = 12;
 const MOST_HALVINGS = 10;
 /** Pool volumes that differ by less than this between one step and two agree, mm³ (1e-5 L). */
 const AGREE = 10;
+/** A pool may part this far from where a slow turn would have parted it, mm. */
+const TORN = 0.05;
 
 export interface RampStep {
   /** 0 at the start of the ramp, 1 at its end. */
@@ -50,8 +52,10 @@ export const ramp = (
       const middle = (t0 + t1) / 2;
       const half = go(s, middle);
       const two = go(half, t1);
-      const calm = isCalm(s, half) && isCalm(half, two);
-      if (!calm && halvings > 0 && apart(whole ?? go(s, t1), two) > AGREE) {
+      // Where a pool parts in the second half, one step and two part it by the same plane and agree on it.
+      const torn = Math.max(half.torn ?? 0, two.torn ?? 0) > TORN;
+      const calm = () => isCalm(s, half) && isCalm(half, two);
+      if (halvings > 0 && (torn || (!calm() && apart(whole ?? go(s, t1), two) > AGREE))) {
         const first = advance(s, t0, middle, half, halvings - 1);
         return first === null ? null : advance(first, middle, t1, null, halvings - 1);
       }
