@@ -15,11 +15,14 @@ export const gridOf = (space: Space, cubes: Cubes): Grid => {
   return { cubes, links: linksOf(cubes), mouth };
 };
 
-/** The lowest way over between two hollows. */
+/** The lowest way between two hollows of one kind: over a crest, or past a plate's edge or through its opening. */
 export interface Saddle {
   readonly a: number;
   readonly b: number;
   readonly sill: number;
+  readonly plate: boolean;
+  /** Where along the pan it lies. */
+  readonly x: number;
 }
 
 /** A one-way door between two hollows: oil goes from `up` to `down` over `sill`. */
@@ -27,6 +30,8 @@ export interface DoorWay {
   readonly up: number;
   readonly down: number;
   readonly sill: number;
+  readonly plate: true;
+  readonly x: number;
 }
 
 /** The hollows of a space for one direction of gravity; heights count against gravity. */
@@ -37,19 +42,20 @@ export interface Basins {
   /** Height of each cube's middle, and how far its oil spreads to either side of it. */
   readonly height: Float64Array;
   readonly spread: Float64Array;
-  /** A tree: the saddles that join the hollows, lowest first. */
+  /** The crests, as a tree, and the lowest way past or through plates for each pair of hollows. */
   readonly saddles: readonly Saddle[];
   readonly doors: readonly DoorWay[];
 }
 
 export interface Passing {
-  /** Kinds that pass oil both ways; all others but doors are shut. */
+  /** Openings of plates that pass oil both ways, beside their edges; all others but doors are shut. */
   readonly open: readonly Kind[];
   /** True when doors pass oil their way. */
   readonly doors: boolean;
 }
 
 const BINS = 1 << 16;
+const OPEN = KINDS.indexOf('open');
 
 const rootOf = (parent: Int32Array, start: number): number => {
   let at = start;
@@ -83,8 +89,9 @@ const sorted = (values: Float64Array): Int32Array => {
 };
 
 /**
- * Finds the hollows by letting oil rise everywhere at once: links are taken from the lowest up; where two filled
- * parts meet and both are deeper than `shallowest`, there is a saddle.
+ * Finds the hollows by letting oil rise everywhere at once: open links are taken from the lowest up; where two
+ * filled parts meet and both are deeper than `shallowest`, there is a saddle. Plates part hollows all along their
+ * plane; the ways past and through them are saddles too.
  *
  * @param up Unit vector against gravity.
  */
@@ -92,14 +99,13 @@ export const basinsOf = (grid: Grid, up: Point, passing: Passing, shallowest: nu
   const { cubes, links } = grid;
   const { height, spread, bottom } = cubeHeights(cubes, up);
   const sill = linkHeights(links, up);
-  const both = KINDS.map((kind) => passing.open.includes(kind));
   const parent = Int32Array.from({ length: cubes.count }, (_, i) => i);
   const size = new Int32Array(cubes.count).fill(1);
   const hollow = new Int32Array(cubes.count).fill(-1);
   const merged: number[] = [];
   const met: Saddle[] = [];
   for (const link of sorted(sill)) {
-    if (!both[links.kind[link] as number]) continue;
+    if (links.kind[link] !== OPEN) continue;
     const a = links.from[link] as number;
     const b = links.to[link] as number;
     const [ra, rb] = [rootOf(parent, a), rootOf(parent, b)];
@@ -110,14 +116,15 @@ export const basinsOf = (grid: Grid, up: Point, passing: Passing, shallowest: nu
     }
     if (hollow[a] === -1) hollow[a] = hollow[b] as number;
     else if (hollow[b] === -1) hollow[b] = hollow[a] as number;
-    else joinParts(hollow[a] as number, hollow[b] as number, Math.max(bottom[ra]!, bottom[rb]!), sill[link]!);
+    else joinParts(hollow[a] as number, hollow[b] as number, Math.max(bottom[ra]!, bottom[rb]!), link);
     const [less, more] = size[ra]! < size[rb]! ? [ra, rb] : [rb, ra];
     parent[less] = more;
     size[more]! += size[less]!;
     bottom[more] = Math.min(bottom[ra]!, bottom[rb]!);
   }
-  function joinParts(a: number, b: number, floor: number, at: number): void {
-    if (at - floor >= shallowest) met.push({ a, b, sill: at });
+  function joinParts(a: number, b: number, floor: number, link: number): void {
+    const at = sill[link]!;
+    if (at - floor >= shallowest) met.push({ a, b, sill: at, plate: false, x: links.centre[3 * link]! });
     else merged[resolve(merged, a)] = resolve(merged, b);
   }
   return { height, spread, ...named(grid, merged, hollow, met, sill, passing) };
@@ -174,20 +181,23 @@ const named = (
     const own = hollow[i] as number;
     if (own !== -1) hollow[i] = kept[own] as number;
   }
-  const saddles = met.map(({ a, b, sill: at }) => ({ a: name(a), b: name(b), sill: at }));
+  const crests = met.map((one): Saddle => ({ ...one, a: name(one.a), b: name(one.b) }));
+  const plates = new Map<string, Saddle>();
   const doors = new Map<string, DoorWay>();
-  if (passing.doors) {
-    for (let i = 0; i < links.count; i++) {
-      const kind = KINDS[links.kind[i] as number];
-      if (kind !== 'forward' && kind !== 'rearward') continue;
-      const [from, to] = [hollow[links.from[i] as number] as number, hollow[links.to[i] as number] as number];
-      const [start, end] = kind === 'forward' ? [from, to] : [to, from];
-      if (start < 0 || end < 0 || start === end) continue;
-      const known = doors.get(`${start} ${end}`);
-      if (known === undefined || known.sill > sill[i]!) {
-        doors.set(`${start} ${end}`, { up: start, down: end, sill: sill[i] as number });
-      }
+  for (let i = 0; i < links.count; i++) {
+    const kind = KINDS[links.kind[i] as number] as Kind;
+    const [from, to] = [hollow[links.from[i] as number] as number, hollow[links.to[i] as number] as number];
+    if (kind === 'open' || from < 0 || to < 0 || from === to) continue;
+    const lowest = { sill: sill[i]!, plate: true, x: links.centre[3 * i]! } as const;
+    if (passing.open.includes(kind)) {
+      const [a, b] = from < to ? [from, to] : [to, from];
+      const known = plates.get(`${a} ${b}`);
+      if (known === undefined || known.sill > sill[i]!) plates.set(`${a} ${b}`, { a, b, ...lowest });
+    } else if (passing.doors && (kind === 'forward' || kind === 'rearward')) {
+      const [up, down] = kind === 'forward' ? [from, to] : [to, from];
+      const known = doors.get(`${up} ${down}`);
+      if (known === undefined || known.sill > sill[i]!) doors.set(`${up} ${down}`, { up, down, ...lowest });
     }
   }
-  return { count: names.size, hollow, saddles, doors: [...doors.values()] };
+  return { count: names.size, hollow, saddles: [...crests, ...plates.values()], doors: [...doors.values()] };
 };

@@ -2,7 +2,7 @@ import { type Cubes, cubeAt, eachCube, room, sampleAt, samplesAlong } from './cu
 import type { Axis, Passage, Point, Screen, Space } from './space.js';
 
 /** How a link passes oil: always, or as the plate's opening it goes through. */
-export const KINDS = ['open', 'hole', 'weep', 'forward', 'rearward'] as const;
+export const KINDS = ['open', 'edge', 'hole', 'weep', 'forward', 'rearward'] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** Rectangles through which oil passes from one cube to another; triples lie one after another. */
@@ -93,7 +93,7 @@ const through = (
     if (what === 'solid') return null;
     if (what === 'none') continue;
     kind = what;
-    if (what !== 'weep') beyond = screen.thickness + NEAR;
+    if (what !== 'weep' && what !== 'edge') beyond = screen.thickness + NEAR;
   }
   const joined = room(space, moved(point, axis, -NEAR)) && room(space, moved(point, axis, beyond));
   return joined ? [kind, beyond] : null;

@@ -9,8 +9,8 @@ export interface Task {
   readonly path: readonly Acceleration[];
   readonly oil: number;
   readonly steps: number;
-  /** mm by which every sill is raised, to see whether the pools hang on one. */
-  readonly raised?: number;
+  /** mm by which a sill is raised, to see whether the pools hang on it. */
+  readonly raised?: (sill: { readonly plate: boolean; readonly x: number }) => number;
 }
 
 export interface Outcome {
@@ -27,9 +27,9 @@ export interface RestOutcome extends Outcome {
   readonly kept: number;
 }
 
-const HELD: Passing = { open: ['open', 'hole'], doors: false };
-const SETTLED: Passing = { open: ['open', 'hole', 'weep'], doors: true };
-const REST: Passing = { open: ['open', 'hole', 'weep', 'forward', 'rearward'], doors: false };
+const HELD: Passing = { open: ['edge', 'hole'], doors: false };
+const SETTLED: Passing = { open: ['edge', 'hole', 'weep'], doors: true };
+const REST: Passing = { open: ['edge', 'hole', 'weep', 'forward', 'rearward'], doors: false };
 
 /** Hollows less deep than this share of a cube are roughness of the grid. */
 const ROUGH = 0.5;
@@ -50,11 +50,11 @@ const look = (
 ): { basins: Basins; stock: Stock } => {
   const { size } = grid.cubes.frame;
   const found = basinsOf(grid, upOf(task.attitude, at), passing, ROUGH * size[0]);
-  const by = task.raised ?? 0;
+  const by = task.raised ?? (() => 0);
   const basins = {
     ...found,
-    saddles: found.saddles.map((one) => ({ ...one, sill: one.sill + by })),
-    doors: found.doors.map((one) => ({ ...one, sill: one.sill + by })),
+    saddles: found.saddles.map((one) => ({ ...one, sill: one.sill + by(one) })),
+    doors: found.doors.map((one) => ({ ...one, sill: one.sill + by(one) })),
   };
   return { basins, stock: stockOf(grid, basins, STEP * size[0]) };
 };

@@ -56,15 +56,28 @@ const floorAt = (line: readonly Flat[]): ((x: number) => number | null) => {
   };
 };
 
-const lidScreen = (lid: SketchLid): Screen => ({
-  axis: 2,
-  at: -lid.down,
-  thickness: 0,
-  passage: ([x, y]): Passage => {
-    if (x < lid.rear || x > lid.front) return 'none';
-    return lid.holes.some(([at, diameter]) => Math.hypot(x - at, y) < diameter / 2) ? 'hole' : 'solid';
-  },
-});
+/**
+ * Beside a lid, as far as the next wall or fold, the room is parted along the lid's plane too: what runs down there
+ * runs along it.
+ */
+const lidScreen = (lid: SketchLid, sketch: Sketch): Screen => {
+  const line = floorLine(sketch);
+  const [step] = sketch.floor[sketch.floor.length - 2] as Flat;
+  const folds = line.map(([x]) => x).filter((x) => x <= step);
+  const ends = [...sketch.walls.filter((wall) => wall.top <= lid.down).map((wall) => wall.at), ...folds];
+  const from = Math.max(...ends.filter((x) => x <= lid.rear));
+  const to = Math.min(...ends.filter((x) => x >= lid.front));
+  return {
+    axis: 2,
+    at: -lid.down,
+    thickness: 0,
+    passage: ([x, y]): Passage => {
+      if (x < from || x > to) return 'none';
+      if (x < lid.rear || x > lid.front) return 'edge';
+      return lid.holes.some(([at, diameter]) => Math.hypot(x - at, y) < diameter / 2) ? 'hole' : 'solid';
+    },
+  };
+};
 
 /** Doors and holes are placed along y by `sketch-design` too: see DOOR_WIDTH. */
 export const DOOR_WIDTH = 30;
@@ -122,7 +135,7 @@ export const spaceOf = (sketch: Sketch, gap: number, mouthRoom: Space['mouthRoom
     inside,
     share: ([, , z]) => (z < 0 ? 1 : 1 - sketch.displaced),
     screens: [
-      ...sketch.lids.map(lidScreen),
+      ...sketch.lids.map((lid) => lidScreen(lid, sketch)),
       ...sketch.walls.map((wall) => wallScreen(wall, floor, prismatic)),
     ],
     mouth: [sketch.mouthAt, 0, (floor(sketch.mouthAt) ?? 0) + gap],

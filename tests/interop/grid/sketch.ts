@@ -70,7 +70,7 @@ const floorOf = (dice: Dice, length: number): Sketch['floor'] => {
   const shallow = dice.between(24, 44);
   const deep = dice.between(80, 120);
   const slant = dice.happens(0.6) ? 0 : dice.between(8, 30);
-  const ahead: (readonly [number, number])[] = dice.happens(0.3)
+  const ahead: (readonly [number, number])[] = dice.happens(0.2)
     ? [
         [front, shallow - dice.between(0, 12)],
         [step + (front - step) * dice.between(0.5, 0.7), shallow + dice.between(6, 16)],
@@ -131,7 +131,8 @@ const lidsOf = (dice: Dice, floor: Sketch['floor'], pitch: number): readonly Ske
   const [step, deep] = floor[floor.length - 2] as readonly [number, number];
   const [, shallow] = floor[floor.length - 3] as readonly [number, number];
   const [rear] = floor[floor.length - 1] as readonly [number, number];
-  const low = Math.ceil((shallow + 6) / pitch) * pitch;
+  // Clear of the step's fold, past which a lid would leave a gap finer than any cube.
+  const low = Math.ceil((shallow + 14) / pitch) * pitch;
   const down = dice.stepped(low, Math.max(low, deep - 34), pitch);
   const lid = {
     down,

@@ -3,10 +3,11 @@ export type Point = readonly [number, number, number];
 export type Axis = 0 | 1 | 2;
 
 /**
- * What a plate is at a point of its plane: no plate there, solid, or an opening. `forward` and `rearward` are
- * one-way doors that let oil pass towards the greater or the smaller coordinate across the plate.
+ * What a plate is at a point of its plane: no plate there, solid, the open room beside its edge, or an opening.
+ * `forward` and `rearward` are one-way doors that let oil pass towards the greater or the smaller coordinate.
+ * Oil that only runs past an edge or an opening does not go through: it must stand above its sill.
  */
-export type Passage = 'none' | 'solid' | 'hole' | 'weep' | 'forward' | 'rearward';
+export type Passage = 'none' | 'solid' | 'edge' | 'hole' | 'weep' | 'forward' | 'rearward';
 
 /** A plate on a plane across one axis; its thickness lies towards the greater coordinate. */
 export interface Screen {
@@ -38,5 +39,5 @@ export const inMetal = (screens: readonly Screen[], point: Point): boolean =>
     const across = point[axis];
     if (across < at || across >= at + thickness) return false;
     const what = passage(point);
-    return what !== 'none' && what !== 'weep';
+    return what !== 'none' && what !== 'edge' && what !== 'weep';
   });
