@@ -2,13 +2,13 @@ import { type CheckReport, checkDesign } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
 import { checkScreen } from '../terminal/check-screen.js';
 import type { Run } from './command.js';
-import { keyText } from './key-text.js';
+import { keyedAssumed, keyedUnknown } from './key-text.js';
 
 /** The report as a program reads it: keys end in their unit, and each place in the file is one text. */
 const reportData = ({ measureAgain, assumed, unknown, ...report }: CheckReport): object => ({
   ...report,
-  assumed: assumed.map(({ path, value, why }) => ({ key: keyText(path), value, why })),
-  unknown: unknown.map(({ path, what, needed }) => ({ key: keyText(path), what, needed })),
+  assumed: keyedAssumed(assumed),
+  unknown: keyedUnknown(unknown),
   measure_again: measureAgain,
 });
 

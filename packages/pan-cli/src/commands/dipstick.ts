@@ -1,14 +1,10 @@
-import { type Assumption, buildPan, createOilSystem, dipstickReport } from 'pan-core';
+import { buildPan, createOilSystem, dipstickReport } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
 import { stripSvg } from '../report/strip-svg.js';
 import { dipstickScreen } from '../terminal/dipstick-screen.js';
 import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Run } from './command.js';
-import { keyText } from './key-text.js';
-
-/** Assumptions as a program reads them: the place in the file as one text. */
-const keyed = (assumed: readonly Assumption[]): object[] =>
-  assumed.map(({ path, value, why }) => ({ key: keyText(path), value, why }));
+import { keyedAssumed, keyedUnknown } from './key-text.js';
 
 /** Shows where the dipstick’s marks go; writes the printable strip when asked. */
 export const dipstick: Run = async ({ file, options }, screen) => {
@@ -18,7 +14,12 @@ export const dipstick: Run = async ({ file, options }, screen) => {
   const read = await readDesignFile(file);
   const report = dipstickReport(read, createOilSystem(buildPan(read.design)));
   if (svg !== null) writeNewFile(svg, stripSvg(report), replace);
-  const data = { ...report, assumed: keyed(report.assumed), svg };
+  const data = {
+    ...report,
+    assumed: keyedAssumed(report.assumed),
+    unknown: keyedUnknown(report.unknown),
+    svg,
+  };
   screen.write(screen.json ? `${JSON.stringify(data, null, 2)}\n` : dipstickScreen(report, screen));
   if (svg !== null) screen.tell(`Wrote ${svg}: print it at 100 % and check its 100 mm line.\n`);
   return 0;

@@ -5,6 +5,7 @@ import { limitsScreen } from '../terminal/limits-screen.js';
 import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Given, Run } from './command.js';
 import { asTyped, readInPan } from './in-pan.js';
+import { keyedUnknown } from './key-text.js';
 
 const USUAL = 72;
 const MOST = 720;
@@ -37,13 +38,16 @@ export const limits: Run = async (given, screen) => {
   const problems = [inPan?.problem, problem].filter((one) => one !== undefined);
   if (problems.length > 0) throw new PanError(problems);
   if (svg !== null) refuseStandingFile(svg, replace);
-  const { design } = await readDesignFile(given.file);
+  const read = await readDesignFile(given.file);
+  const { design } = read;
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? inventoryOf(design.oil).runningInPan;
-  const report = asTyped(inPan !== null, () => limitsReport(design, system, volume, count));
+  const report = asTyped(inPan !== null, () => limitsReport(read, system, volume, count));
   if (svg !== null) writeNewFile(svg, limitsSvg(report), replace);
   screen.write(
-    screen.json ? `${JSON.stringify({ ...report, svg }, null, 2)}\n` : limitsScreen(report, screen),
+    screen.json
+      ? `${JSON.stringify({ ...report, unknown: keyedUnknown(report.unknown), svg }, null, 2)}\n`
+      : limitsScreen(report, screen),
   );
   if (svg !== null) screen.tell(`Wrote ${svg}.\n`);
   return 0;

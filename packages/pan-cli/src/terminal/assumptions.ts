@@ -1,4 +1,4 @@
-import type { Assumption } from 'pan-core';
+import type { Assumption, Unknown } from 'pan-core';
 import { keyText } from '../commands/key-text.js';
 
 const USUAL = /^common practice, no source:? ?/;
@@ -16,3 +16,7 @@ export const assumptionLines = (assumed: readonly Assumption[]): string[] => {
   }
   return [...groups.values()].map(({ keys, text }) => `${keys.join(', ')}: ${text}`);
 };
+
+/** One line for each value that the file does not give and that matters here. */
+export const unknownLines = (unknown: readonly Unknown[]): string[] =>
+  unknown.map(({ path, what, needed }) => `${keyText(path)}: ${what}; needed for ${needed}`);

@@ -1,6 +1,6 @@
 import type { DipstickReport, StickRow } from 'pan-core';
 import type { Screen } from '../commands/command.js';
-import { assumptionLines } from './assumptions.js';
+import { assumptionLines, unknownLines } from './assumptions.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
@@ -98,6 +98,13 @@ export const dipstickScreen = (report: DipstickReport, screen: Screen): string =
         '',
         `It ends ${along(report.end_mm, screen)} down. A litre is ${along(report.per_litre_mm, screen)} of it at full.`,
         screen.width,
+      ),
+      paint.heading,
+    ),
+    ...block(
+      'NOT KNOWN',
+      unknownLines(report.unknown).flatMap((text) =>
+        blockText('- ', sentence(plain(text), screen.units), screen.width),
       ),
       paint.heading,
     ),

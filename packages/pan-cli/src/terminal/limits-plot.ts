@@ -29,7 +29,7 @@ const ringStep = (scale: number): number => (scale > 1.5 ? 1 : 0.5);
  * columns at most; every line is trimmed.
  */
 export const limitsPlot = (report: LimitsReport, width: number): string[] => {
-  const half = Math.floor((Math.min(53, width) - 1) / 2);
+  const half = Math.floor((Math.min(47, width) - 1) / 2);
   const rows = Math.round(half / ASPECT);
   const scale = plotScale(report);
   const grid = Array.from({ length: 2 * rows + 1 }, () => Array.from({ length: 2 * half + 1 }, () => ' '));
@@ -49,21 +49,23 @@ export const limitsPlot = (report: LimitsReport, width: number): string[] => {
     if (toward_deg !== null) put(toward_deg, asks_g, caseLetter(i));
   });
   put(0, 0, '0');
-  const centred = (text: string): string => text.padStart(half + Math.ceil(text.length / 2));
+  const centred = (text: string): string => text.padStart(LEFT.length + half + Math.ceil(text.length / 2));
   return [
     centred('braking'),
-    ...sideWords(
-      grid.map((cells) => cells.join('').trimEnd()),
-      rows,
-      2 * half + 1,
-    ),
+    ...grid.map((cells, i) => {
+      const across = i === rows;
+      const row = cells.join('');
+      return `${across ? LEFT : ' '.repeat(LEFT.length)}${across ? `${row}${RIGHT}` : row}`.trimEnd();
+    }),
     centred('accelerating'),
   ];
 };
 
-/** The words for the turns, above and below the middle line where the rings leave room. */
-const sideWords = (lines: readonly string[], middle: number, width: number): string[] =>
-  lines.map((text, i) => (i === middle ? `${text.padEnd(width)} left turn` : text));
+const LEFT = 'right turn ';
+const RIGHT = ' left turn';
+
+/** Columns that the words beside the plot take. */
+export const BESIDE = LEFT.length + RIGHT.length;
 
 /** What the plot’s marks mean. */
 export const plotKey = (report: LimitsReport): string => {

@@ -1,8 +1,9 @@
 import type { LimitCase, LimitsReport } from 'pan-core';
 import type { Screen } from '../commands/command.js';
+import { unknownLines } from './assumptions.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
-import { caseLetter, limitsPlot, plotKey } from './limits-plot.js';
+import { BESIDE, caseLetter, limitsPlot, plotKey } from './limits-plot.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { type Column, row } from './table.js';
@@ -94,13 +95,20 @@ export const limitsScreen = (report: LimitsReport, screen: Screen): string => {
     ...block(
       'LIMITS',
       [
-        ...limitsPlot(report, screen.width - MARGIN - 10),
+        ...limitsPlot(report, screen.width - MARGIN - BESIDE),
         '',
         ...blockText('', plotKey(report), screen.width),
       ],
       paint.heading,
     ),
     ...block('CASES', caseLines(report, screen), paint.heading),
+    ...block(
+      'NOT KNOWN',
+      unknownLines(report.unknown).flatMap((text) =>
+        blockText('- ', sentence(plain(text), screen.units), screen.width),
+      ),
+      paint.heading,
+    ),
     ...block(
       'REMEMBER',
       report.sayings.flatMap((saying) => blockText('', saying, screen.width)),

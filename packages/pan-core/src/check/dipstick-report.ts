@@ -1,4 +1,4 @@
-import type { Assumption, ReadDesign } from '../design/index.js';
+import type { Assumption, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { dipstickAnswer, type OilSystem, restAnswer, type StickMark, TIP_GAP } from '../oil/index.js';
 import { SAYINGS } from '../weld/index.js';
@@ -36,6 +36,8 @@ export interface DipstickReport {
     readonly along_mm: number;
   }[];
   readonly assumed: readonly Assumption[];
+  /** What the marks would need and the file does not say; they are then for an engine that sits level. */
+  readonly unknown: readonly Unknown[];
   readonly confirm: string;
 }
 
@@ -47,7 +49,10 @@ const US_QUART = 57.75 * 25.4 ** 3;
  *
  * @throws PanError as `dipstickAnswer` does
  */
-export const dipstickReport = ({ design, assumed }: ReadDesign, system: OilSystem): DipstickReport => {
+export const dipstickReport = (
+  { design, assumed, unknown }: ReadDesign,
+  system: OilSystem,
+): DipstickReport => {
   const found = dipstickAnswer(system);
   const row = ({ along, volume }: StickMark): StickRow => ({
     along_mm: along,
@@ -76,6 +81,7 @@ export const dipstickReport = ({ design, assumed }: ReadDesign, system: OilSyste
       { path: ['add mark'], value: `${apart.toFixed(1)} L under full`, why: 'common practice, no source' },
       { path: ['end'], value: `${TIP_GAP} mm short of the sheet`, why: 'common practice, no source' },
     ],
+    unknown: unknown.filter(({ path }) => path.includes('tilt')),
     confirm: SAYINGS.dipstick,
   });
 };

@@ -1,4 +1,4 @@
-import type { Design, Manoeuvre } from '../design/index.js';
+import type { Manoeuvre, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type Limit, leastFill, limitRing, limitToward, type OilSystem } from '../oil/index.js';
 import { STILL_OIL } from './check-design.js';
@@ -50,6 +50,8 @@ export interface LimitsReport {
   }[];
   readonly lift_g: number;
   readonly cases: readonly LimitCase[];
+  /** What the limits would need and the file does not say. */
+  readonly unknown: readonly Unknown[];
   readonly sayings: readonly string[];
 }
 
@@ -57,7 +59,12 @@ export interface LimitsReport {
  * Largest g before the mouth bares in each of `count` directions, what lifts the worst, and the least oil for
  * every manoeuvre. `volume` in mm³ in the pan.
  */
-export const limitsReport = (design: Design, system: OilSystem, volume: number, count = 72): LimitsReport => {
+export const limitsReport = (
+  { design, unknown }: ReadDesign,
+  system: OilSystem,
+  volume: number,
+  count = 72,
+): LimitsReport => {
   const ring = limitRing(system, volume, count);
   const worst = ring.reduce<Limit | null>(
     (a, b) => (lesser(b) === null || (a !== null && (lesser(a) ?? 0) <= (lesser(b) ?? 0)) ? a : b),
@@ -79,6 +86,9 @@ export const limitsReport = (design: Design, system: OilSystem, volume: number, 
           })),
     lift_g: LIFT,
     cases: design.manoeuvres.map((manoeuvre) => caseOf(system, volume, manoeuvre)),
+    unknown: unknown.filter(
+      ({ path }) => path[0] === 'oil' || path.includes('tilt') || path.includes('crank'),
+    ),
     sayings: [STILL_OIL],
   });
 };
