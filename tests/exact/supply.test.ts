@@ -99,6 +99,41 @@ describe('the way from mouth to port', () => {
   });
 });
 
+describe('the supply from cold to hot', () => {
+  const read = { design: sampleDesign(), assumed: [], unknown: [] };
+  const report = checkDesign(read);
+  const { supply, checks } = report;
+  const check = (id: string) => checks.find((c) => c.id === id);
+
+  test('rows agree with the checks, and every part adds up to the pull', () => {
+    if (supply === null) throw new Error('no supply');
+    const cold = supply.rows.find((r) => r.temperature_C === -30);
+    const hot = supply.rows.find((r) => r.temperature_C === 100);
+    expectWithin(cold?.cranking.pull_bar, check('suction_cold')?.value ?? Number.NaN, 1e-12, 'cold, bar');
+    expectWithin(hot?.full_flow.pull_bar, check('suction_hot')?.value ?? Number.NaN, 1e-12, 'hot, bar');
+    for (const { cranking, full_flow } of supply.rows)
+      for (const p of [cranking, full_flow]) {
+        const parts = p.tube_bar + p.bends_bar + p.mouth_bar + p.motion_bar + p.lift_bar;
+        expectWithin(parts, p.pull_bar, 1e-12 * p.pull_bar, 'sum of parts, bar');
+      }
+    expectWithin(cold?.cranking.flow_L_min, 1.8, 1e-12, 'cranking flow');
+  });
+
+  test('thinner, lighter and easier to draw the warmer it is', () => {
+    const rows = supply?.rows ?? [];
+    rows.slice(1).forEach((row, i) => {
+      const before = rows[i] as typeof row;
+      expect(row.viscosity_mm2_s).toBeLessThan(before.viscosity_mm2_s);
+      expect(row.density_kg_m3).toBeLessThan(before.density_kg_m3);
+      expect(row.full_flow.pull_bar).toBeLessThan(before.full_flow.pull_bar);
+    });
+  });
+
+  test('what was taken for the oil is listed', () => {
+    expect(report.assumed.map(({ path }) => path.join('.'))).toEqual(['oil.density', 'oil.kv100']);
+  });
+});
+
 describe('what the check says of the supply', () => {
   const statuses = (change: (d: Mutable<Design>) => void) => {
     const { checks } = checkDesign({ design: sampleDesign(change), assumed: [], unknown: [] });

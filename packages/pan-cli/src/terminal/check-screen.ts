@@ -7,6 +7,7 @@ import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
+import { supplyLines } from './supply-lines.js';
 import { columns, wrap } from './wrap.js';
 
 const GROUPS: readonly CheckGroup[] = ['oil', 'mouth', 'crank', 'fit', 'sheet', 'weld'];
@@ -108,6 +109,7 @@ export const checkScreen = (report: CheckReport, screen: Screen): string => {
     ...(report.first === null ? [] : block('FIRST', decidingCheck(report.first, screen), paint.heading)),
     ...(report.next === null ? [] : block('NEXT', decidingCheck(report.next, screen), paint.heading)),
     ...groups,
+    ...(report.supply === null ? [] : block('SUPPLY', supplyLines(report.supply, screen), paint.heading)),
     ...lists(report, screen),
   ];
   return `${lines.join('\n')}\n`;

@@ -11,6 +11,7 @@ import { oilChecks, runningFills } from './oil-checks.js';
 import type { Check, CheckReport, Status } from './report.js';
 import { sheetChecks } from './sheet-checks.js';
 import { supplyChecks } from './supply-checks.js';
+import { supplyReport } from './supply-report.js';
 import { unknownChecks } from './unknown-checks.js';
 
 export const STILL_OIL =
@@ -65,6 +66,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
       stopped_in_pan_L: oil.stoppedInPan / 1e6,
       running_in_pan_L: oil.runningInPan / 1e6,
     },
+    supply: supplyReport(design, system),
     checks,
     assumed: [...assumed, ...oilProperties(design.oil).assumed],
     unknown,

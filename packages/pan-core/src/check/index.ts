@@ -10,3 +10,4 @@ export {
   towardOf,
 } from './limits-report.js';
 export type * from './report.js';
+export { type SupplyPull, type SupplyReport, type SupplyRow, supplyReport } from './supply-report.js';

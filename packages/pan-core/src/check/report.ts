@@ -1,4 +1,5 @@
 import type { Assumption, Unknown } from '../design/index.js';
+import type { SupplyReport } from './supply-report.js';
 
 export type Status = 'pass' | 'warn' | 'fail' | 'unknown';
 export type CheckGroup = 'oil' | 'mouth' | 'crank' | 'fit' | 'sheet' | 'weld';
@@ -42,6 +43,8 @@ export interface CheckReport {
     readonly stopped_in_pan_L: number;
     readonly running_in_pan_L: number;
   };
+  /** What the pump pulls against, cold to hot; null where the tube's way or the pump's flow is not known. */
+  readonly supply: SupplyReport | null;
   readonly checks: readonly Check[];
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];

@@ -1,47 +1,9 @@
 import type { Design } from '../design/index.js';
-import {
-  criticalSubmergence,
-  inventoryOf,
-  type Oil,
-  type OilSystem,
-  oilProperties,
-  restAnswer,
-  type Suction,
-  suctionAt,
-  suctionRise,
-  type Tube,
-  tubeRun,
-  warmEnough,
-} from '../oil/index.js';
+import { criticalSubmergence, type OilSystem, type Suction, suctionAt, warmEnough } from '../oil/index.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
+import { BAR, type Supply, supplyOf } from './supply.js';
 import practice from './supply-practice.json' with { type: 'json' };
-
-/** N/mm² in a bar. */
-const BAR = 0.1;
-
-/** The way from the oil into the pump: mouth, tube and oil, and where its running level stands. */
-interface Supply {
-  readonly design: Design;
-  readonly oil: Oil;
-  readonly tube: Tube | null;
-  /** Port over running oil at rest, mm. */
-  readonly rise: number | null;
-  /** Mouth under running oil at rest, mm. */
-  readonly under: number;
-}
-
-const supplyOf = (design: Design, system: OilSystem): Supply => {
-  const { pools, pickup } = restAnswer(system, inventoryOf(design.oil).runningInPan);
-  const level = pools.find((p) => p.hasPickup)?.level;
-  return {
-    design,
-    oil: oilProperties(design.oil),
-    tube: tubeRun(design.pickup, system.model.mouth.centre, design.engine.pumpInlet),
-    rise: level === undefined ? null : suctionRise(system, level),
-    under: pickup.submergence,
-  };
-};
 
 /** Gap and curtain at the mouth, speed in the tube, and what the pump must pull against cold and hot. */
 export const supplyChecks = (design: Design, system: OilSystem): readonly Check[] => {
