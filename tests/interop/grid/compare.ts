@@ -133,10 +133,10 @@ export const compare = (name: string, sketch: Sketch, fineness: Fineness): Compa
 /** Pans whose pools change when the sills move by one cube: no grid can tell which way they go. */
 export const hangsOnASill = ({ states }: Comparison): boolean => STATES.some((state) => states[state].loose);
 
-/** What the grid cannot tell from no difference: three parts in two hundred of the oil, or what its last halving still changed. */
+/** What the grid cannot tell from no difference: a fiftieth of the oil, or what its last halving still changed. */
 export const allowed = (one: Comparison, state: State): number => {
   const { grids } = one.states[state];
-  return Math.max(0.015 * one.oil, Math.abs(grids[2]! - grids[1]!));
+  return Math.max(0.02 * one.oil, Math.abs(grids[2]! - grids[1]!));
 };
 
 export const line = (one: Comparison, state: State): string => {

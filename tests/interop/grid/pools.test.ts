@@ -3,7 +3,7 @@ import { type Dice, diceFrom, seedOr } from '../../dice.js';
 import { allowed, type Comparison, compare, type Fineness, hangsOnASill, line, STATES } from './compare.js';
 import { prismaticSketch, type Sketch, wideSketch } from './sketch.js';
 
-const SEED = seedOr(20);
+const SEED = seedOr(41);
 const MOST_TRIES = 4;
 
 /** Random pans of one kind, numbered from the seed, until `count` of them can be built. */

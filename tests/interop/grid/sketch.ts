@@ -63,23 +63,24 @@ export const MOUTH = 20;
 /** Plates stand on multiples of this, so that they lie between cubes on the coarsest grid too. */
 export const PITCH = { prismatic: 8, wide: 16 } as const;
 
-const floorOf = (dice: Dice, length: number): Sketch['floor'] => {
+/** The crest between shallow and sump stands between cubes on all but the coarsest grid: inside one it is not seen. */
+const floorOf = (dice: Dice, length: number, pitch: number): Sketch['floor'] => {
   const rear = dice.happens(0.5) ? 0 : dice.between(4, 24);
   const front = length - (dice.happens(0.5) ? 0 : dice.between(4, 24));
-  const step = dice.between(0.38, 0.62) * length;
+  const crest = dice.stepped(Math.ceil((0.4 * length) / pitch) * pitch, 0.65 * length, pitch / 2);
   const shallow = dice.between(24, 44);
   const deep = dice.between(80, 120);
-  const slant = dice.happens(0.6) ? 0 : dice.between(8, 30);
+  const step = crest - (dice.happens(0.6) ? 0 : dice.between(8, 30));
   const ahead: (readonly [number, number])[] = dice.happens(0.2)
     ? [
         [front, shallow - dice.between(0, 12)],
-        [step + (front - step) * dice.between(0.5, 0.7), shallow + dice.between(6, 16)],
-        [step + (front - step) * dice.between(0.15, 0.35), shallow + dice.between(4, 12)],
+        [crest + (front - crest) * dice.between(0.5, 0.7), shallow + dice.between(6, 16)],
+        [crest + (front - crest) * dice.between(0.15, 0.35), shallow + dice.between(4, 12)],
       ]
     : [[front, shallow - dice.between(-4, 12)]];
   return [
     ...ahead,
-    [step + slant, shallow],
+    [crest, shallow],
     [step, deep - dice.between(0, 14)],
     [rear, deep - dice.between(-4, 14)],
   ];
@@ -156,7 +157,7 @@ const pathOf = (dice: Dice, sideways: boolean): readonly Acceleration[] => {
 const flatSketch = (dice: Dice, pitch: number, shortest: number): Sketch => {
   const length = dice.stepped(shortest, shortest + 80, pitch);
   const width = dice.stepped(100, 200, 10);
-  const floor = floorOf(dice, length);
+  const floor = floorOf(dice, length, pitch);
   const lids = lidsOf(dice, floor, pitch);
   const [step] = floor[floor.length - 2] as readonly [number, number];
   const [rear] = floor[floor.length - 1] as readonly [number, number];
