@@ -2,6 +2,7 @@ import { PanError } from '../errors/index.js';
 import { balanceDoor, runsThroughDoor } from './door.js';
 import { dividePool, lowerPool } from './lower.js';
 import {
+  DRY,
   mergePools,
   NO_OIL,
   type Pool,
@@ -47,12 +48,12 @@ const overflow = (scene: Scene, state: PoolState, i: number): readonly number[] 
   if (exits.length === 0 || pool.volume - volumeAt(scene, pool, lowest) <= NO_OIL) return [];
   for (const w of exits) {
     const way = wayAt(scene, w);
-    if (!way.both) return balanceDoor(scene, state, w);
+    if (!way.both) return withUpstream(scene, state, balanceDoor(scene, state, w));
     const j = poolOf(state, across(scene, state, i, w));
     const other = state.pools[j] as Pool;
     if (other.volume >= volumeAt(scene, other, scene.sills[w] as number) - NO_OIL) {
       mergePools(state, i, j);
-      return [i];
+      return withUpstream(scene, state, [i]);
     }
   }
   const first = wayAt(scene, exits[0] as number);
@@ -62,7 +63,20 @@ const overflow = (scene: Scene, state: PoolState, i: number): readonly number[] 
   if (excess <= NO_OIL) return parts.length > 1 ? dividePool(state, i, parts, pool.volume) : [];
   const touched = exits.map((w) => poolOf(state, across(scene, state, i, w)));
   for (const j of touched) (state.pools[j] as Pool).volume += excess / exits.length;
-  return [...touched, ...dividePool(state, i, parts, kept)];
+  return [...touched, ...withUpstream(scene, state, dividePool(state, i, parts, kept))];
+};
+
+/** The pools, and those whose doors lead into them: once these stand lower, a door that was at rest may run. */
+const withUpstream = (scene: Scene, state: PoolState, pools: readonly number[]): readonly number[] => {
+  const found = new Set(pools);
+  for (const i of pools)
+    for (const c of state.pools[i]?.cells ?? [])
+      for (const w of scene.ways.at[c] as readonly number[]) {
+        const way = wayAt(scene, w);
+        const up = state.of[way.from] as number;
+        if (!way.both && way.to === c && up !== DRY) found.add(up);
+      }
+  return [...found];
 };
 
 /** The cell on the far side of a way out of pool i. */
