@@ -30,9 +30,9 @@ export const volumeToRail = ({ model, body }: OilSystem): number =>
   );
 
 /**
- * The least oil in the pan that keeps the mouth covered at rest, held and settled in a manoeuvre. More oil can
- * bare a mouth that less oil covered (a pool that spills past a trap takes the trap's oil along), so fills are
- * tried from the rail down in half litres and the least is sought only below the lowest unbroken run.
+ * The least oil in the pan that keeps the mouth covered at rest, held and settled in a manoeuvre. That more oil
+ * never bares what less oil covered is tested on random pans and not proven, so fills are tried from the rail
+ * down in half litres, and the least is sought only below the lowest unbroken run.
  */
 export const leastFill = (system: OilSystem, manoeuvre: Manoeuvre): LeastFill => {
   const top = volumeToRail(system);
