@@ -82,11 +82,12 @@ const byLibrary = (system: OilSystem, sketch: Sketch, oil: number): Readonly<Rec
 /** Number of strips along the pan in which crests are moved against each other. */
 const STRIPS = 7;
 
-/** One sill against another, a cube up and a cube down: those at plates against crests, every second strip's. */
+/** Some sills against the others, a cube up and a cube down: those at plates, and the crests of every second strip. */
 const sillShifts = (by: number, length: number): readonly NonNullable<Task['raised']>[] =>
   [by, -by].flatMap((shift): NonNullable<Task['raised']>[] => [
     ({ plate }) => (plate ? shift : 0),
-    ({ x }) => (Math.floor((STRIPS * x) / length) % 2 === 0 ? shift : 0),
+    ({ plate, x }) => (!plate && Math.floor((STRIPS * x) / length) % 2 === 0 ? shift : 0),
+    ({ plate, x }) => (!plate && Math.floor((STRIPS * x) / length) % 2 === 1 ? shift : 0),
   ]);
 
 /** Both answers for one sketch; null where the library refuses its shape or the oil does not reach the mouth. */
