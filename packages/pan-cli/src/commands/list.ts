@@ -71,6 +71,42 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./limits.js')).limits,
   },
   {
+    name: 'surge',
+    what: 'Follow the oil through each manoeuvre, or a log, and say for how long the mouth stays covered',
+    file: DESIGN_FILE,
+    options: {
+      case: { kind: 'text', what: 'One manoeuvre of the design, by its name; else all of them' },
+      preset: {
+        kind: 'text',
+        what: 'The manoeuvres of a kind of driving instead',
+        choices: ['street', 'autocross', 'track', 'slicks', 'drag', 'rally'],
+      },
+      log: { kind: 'text', what: 'A logger’s export instead: columns of time and acceleration' },
+      time: { kind: 'text', what: 'Name of its column of time, in s' },
+      forward: { kind: 'text', what: 'Its column of forward acceleration; --forward=-NAME turns the sign' },
+      left: { kind: 'text', what: 'Its column of acceleration to the left; --left=-NAME turns the sign' },
+      'log-unit': { kind: 'text', what: 'What those are in; g unless told', choices: ['g', 'm/s2'] },
+      fill: { kind: 'text', what: 'Oil poured in, as "7 L"; else what the design pours' },
+      'oil-temp': { kind: 'text', what: 'Oil temperature in °C, or "210 F"; 100 unless told' },
+      return: {
+        kind: 'text',
+        what: 'Where oil comes back from the engine; over the throws unless told',
+        choices: ['front', 'rear', 'throws'],
+      },
+      svg: { kind: 'text', what: 'Also draw the oil over the mouth against time to this file' },
+      csv: { kind: 'text', what: 'Also write every column of the runs to this file' },
+      replace: { kind: 'flag', what: 'Replace those files if they are there' },
+    },
+    examples: [
+      ['pan surge my-pan.yaml', 'Which manoeuvre bares the mouth first, after how long'],
+      [
+        'pan surge my-pan.yaml --log lap.csv --time Time --forward Long --left=-Lat --csv oil.csv',
+        'A logged lap whose sideways column counts to the right',
+      ],
+    ],
+    load: async () => (await import('./surge.js')).surge,
+  },
+  {
     name: 'dipstick',
     what: 'Say where the dipstick’s marks go, what a slope does to it, and print them at full size',
     file: DESIGN_FILE,

@@ -1,3 +1,4 @@
+export { csv } from './csv.js';
 export { type CutFile, cutSet } from './cutset.js';
 export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';

@@ -12,4 +12,12 @@ export { areaBelow, headIntegral, type OpeningShape } from './opening-head.js';
 export type { PassageFlow } from './passage-flow.js';
 export type { PlacedOil, ReturnPlace, SurgeOptions } from './settings.js';
 export { type SurgeRun, surge } from './surge.js';
+export {
+  type NamedPath,
+  namedManoeuvre,
+  notModelled,
+  type SurgeCase,
+  type SurgeReport,
+  surgeReport,
+} from './surge-report.js';
 export type { SurgeSeries } from './surge-series.js';

@@ -1,0 +1,56 @@
+import { buildPan, createOilSystem, type SurgeReport, surgeReport } from 'pan-core';
+import { readDesignFile } from '../read/index.js';
+import { surgeCsv } from '../report/surge-csv.js';
+import { surgeSvg } from '../report/surge-svg.js';
+import { createProgress } from '../terminal/progress.js';
+import { surgeScreen } from '../terminal/surge-screen.js';
+import { refuseStandingFile, writeNewFile } from '../write/index.js';
+import type { Run } from './command.js';
+import { asTyped } from './in-pan.js';
+import { keyText } from './key-text.js';
+import { loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
+
+/** The report as a program reads it. */
+const reportData = (report: SurgeReport, files: object): object => ({
+  ...report,
+  assumed: report.assumed.map(({ path, value, why }) => ({ key: keyText(path), value, why })),
+  ...files,
+});
+
+/**
+ * Follows the oil through each manoeuvre, or a log, over time. Nothing is written before every run is over, so
+ * that one stopped on the way leaves nothing behind.
+ */
+export const surge: Run = async (given, screen) => {
+  const file = (name: string): string | null => {
+    const typed = given.options[name];
+    return typeof typed === 'string' ? typed : null;
+  };
+  const [svg, csv] = [file('svg'), file('csv')];
+  const replace = given.options.replace === true;
+  const choice = await readSurgeChoice(given);
+  for (const one of [svg, csv]) if (one !== null) refuseStandingFile(one, replace);
+  const { design } = await readDesignFile(given.file);
+  const loads = loadsOf(design, choice);
+  const system = createOilSystem(buildPan(design));
+  const progress = createProgress(screen.tell, process.stderr.isTTY === true);
+  const report = asTyped(choice.fill !== null, () =>
+    surgeReport(system, loads, {
+      ...surgeOptionsOf(design, choice),
+      progress: (share) => {
+        progress.show(share);
+        return true;
+      },
+    }),
+  );
+  progress.clear();
+  if (svg !== null) writeNewFile(svg, surgeSvg(report), replace);
+  if (csv !== null) writeNewFile(csv, surgeCsv(report), replace);
+  screen.write(
+    screen.json
+      ? `${JSON.stringify(reportData(report, { svg, csv }), null, 2)}\n`
+      : surgeScreen(report, screen),
+  );
+  for (const one of [svg, csv]) if (one !== null) screen.tell(`Wrote ${one}.\n`);
+  return 0;
+};

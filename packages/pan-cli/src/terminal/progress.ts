@@ -1,0 +1,37 @@
+/** A line of progress that is there while a run lasts and gone after it. */
+export interface Progress {
+  /** Share done, 0–1. */
+  readonly show: (share: number) => void;
+  readonly clear: () => void;
+}
+
+const FIRST_AFTER = 1000;
+const AGAIN_AFTER = 200;
+
+/**
+ * Progress for a person at a terminal, from the second a run takes on; nothing for anyone else.
+ *
+ * @param now milliseconds
+ */
+export const createProgress = (
+  tell: (text: string) => void,
+  terminal: boolean,
+  now: () => number = Date.now,
+): Progress => {
+  const start = now();
+  let last = start + FIRST_AFTER - AGAIN_AFTER;
+  let shown = false;
+  return {
+    show: (share) => {
+      const time = now();
+      if (!terminal || time - last < AGAIN_AFTER) return;
+      last = time;
+      shown = true;
+      tell(`\r${Math.floor(100 * Math.min(1, Math.max(0, share)))} % done; Ctrl-C stops. `);
+    },
+    clear: () => {
+      if (shown) tell(`\r${' '.repeat(32)}\r`);
+      shown = false;
+    },
+  };
+};
