@@ -6,9 +6,8 @@ import { createProgress } from '../terminal/progress.js';
 import { surgeScreen } from '../terminal/surge-screen.js';
 import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Run } from './command.js';
-import { asTyped } from './in-pan.js';
 import { keyText } from './key-text.js';
-import { loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
+import { asFill, loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
 
 /** The report as a program reads it. */
 const reportData = (report: SurgeReport, files: object): object => ({
@@ -34,7 +33,7 @@ export const surge: Run = async (given, screen) => {
   const loads = loadsOf(design, choice);
   const system = createOilSystem(buildPan(design));
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);
-  const report = asTyped(choice.fill !== null, () =>
+  const report = asFill(choice, () =>
     surgeReport(system, loads, {
       ...surgeOptionsOf(design, choice),
       progress: (share) => {

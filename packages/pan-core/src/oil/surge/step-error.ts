@@ -25,8 +25,8 @@ export const stepError = (scene: SurgeScene, { error }: DormandPrince): number =
       most,
       Math.abs(error[base + 1] as number) / slope,
       Math.abs(error[base + 2] as number) / slope,
-      Math.abs(error[base + 3] as number) / (slope * pool.swingX),
-      Math.abs(error[base + 4] as number) / (slope * pool.swingY),
+      Math.abs(error[base + 3] as number) / (slope * (pool.swing[0] as number)),
+      Math.abs(error[base + 4] as number) / (slope * (pool.swing[1] as number)),
     );
   }
   return most;

@@ -76,12 +76,13 @@ export const createRates = (scene: SurgeScene, spots: readonly ReturnSpot[]): Su
       add(out, base, engine[p] as number);
       if (!settings.swings) continue;
       for (let axis = 1; axis <= 2; axis++) {
-        const speed = axis === 1 ? pool.swingX : pool.swingY;
+        const speed = pool.swing[axis - 1] as number;
         const still = axis === 1 ? scene.stillX : scene.stillY;
         const rate = y[base + axis + 2] as number;
         out[base + axis] = rate;
         out[base + axis + 2] =
-          speed * speed * (still - (y[base + axis] as number)) - 2 * pool.damping * speed * rate;
+          speed * speed * (still - (y[base + axis] as number)) -
+          2 * (pool.damping[axis - 1] as number) * speed * rate;
       }
     }
     for (const group of full.held) keep(scene, group, out);

@@ -73,6 +73,7 @@ export const namedManoeuvre = (manoeuvre: Manoeuvre): NamedPath => ({
 /** What a run cannot tell, said wherever it is shown. */
 export const notModelled: readonly string[] = Object.freeze([
   'Slosh is not solved: each bay’s surface is one plane that swings with its first mode. Waves, splash and oil flung off the crank are left out.',
+  'A wave higher than its oil is deep is taken to break and come to rest; how soon is our choice.',
   'A load shorter than one period of the mouth’s bay is not resolved.',
   'Air drawn into the oil and froth are left out; the pump is taken to draw oil for as much of its mouth as is covered.',
   'Open space between two bays evens their levels out within some 20 ms; thin passages count as thin plates.',

@@ -23,9 +23,8 @@ export interface SurgePool {
   /** Level of a pressed full pool when it was last found: a guess for the next. */
   head: number;
   /** How its surface swings after gravity along x and y: speed, rad/s, and share of critical damping. */
-  swingX: number;
-  swingY: number;
-  damping: number;
+  readonly swing: Float64Array;
+  readonly damping: Float64Array;
   /** Places of its openings in the list of links. */
   links: number[];
 }
@@ -76,9 +75,8 @@ const createPool = (): SurgePool => ({
   dry: true,
   full: false,
   head: NO_LEVEL,
-  swingX: 0,
-  swingY: 0,
-  damping: 1,
+  swing: new Float64Array(2),
+  damping: new Float64Array([1, 1]),
   links: [],
 });
 

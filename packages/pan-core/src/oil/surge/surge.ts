@@ -1,4 +1,5 @@
 import type { Assumption } from '../../design/index.js';
+import { PanError } from '../../errors/index.js';
 import { createDormandPrince, findRoot, freeze, stepFactor } from '../../numeric/index.js';
 import type { OilSystem } from '../answer.js';
 import { createCoverLog, type MouthCover } from './cover-log.js';
@@ -131,6 +132,7 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
         h = Math.max(SHORTEST_STEP, h * stepFactor(error, lastError));
         continue;
       }
+      if (Number.isNaN(error)) throw lost(t);
       record(t + h);
       const length = h;
       y.set(method.end);
@@ -159,6 +161,13 @@ export const surge = (system: OilSystem, path: LoadPath, options: SurgeOptions =
 
 const longer = ([a, b]: readonly [number | null, number | null]): number | null =>
   a === null || b === null ? (a ?? b) : Math.max(a, b);
+
+const lost = (t: number): PanError =>
+  new PanError({
+    code: 'internal',
+    path: [],
+    message: `The run lost its way at ${t.toFixed(4)} s: a volume is no number.`,
+  });
 
 /** Oil in the pan and on its way through the engine, mm³. */
 const oilIn = (scene: SurgeScene, y: Float64Array): number => {

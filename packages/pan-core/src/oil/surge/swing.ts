@@ -7,6 +7,8 @@ const ENOUGH = 5e4;
 /** A surface whose first mode is faster than this swings as fast as this, s. */
 const FASTEST_PERIOD = 0.15;
 const FASTEST = (2 * Math.PI) / FASTEST_PERIOD;
+/** A wave this many times as high as its pool is deep has broken: it comes to rest without swinging (our choice). */
+const BROKEN = 3;
 /** Change of a swing's speed or damping that counts, as a share of it. */
 const CHANGED = 0.02;
 
@@ -24,27 +26,34 @@ export const createSwingCheck = (scene: SurgeScene): SwingCheck => {
     freeSurface(scene.oriented, pool.cells, pool.level, scene.measure, surface);
     return surface.depth > 0;
   };
-  const speed = (length: number): number =>
+  const speedOf = (length: number): number =>
     length > 0
       ? Math.min(FASTEST, 2 * Math.PI * sloshFrequency(length, surface.depth, scene.gravity))
       : FASTEST;
+  /** How far a wave breaks, 0–1: not while it is less high than its pool is deep, wholly at three times that. */
+  const breaking = (fall: number): number =>
+    Math.min(1, Math.max(0, (fall / (2 * surface.depth) - 1) / (BROKEN - 1)));
   return {
     renew: (y) => {
       if (!scene.settings.swings) return false;
       let changed = false;
       for (let p = 0; p < scene.pools.length; p++) {
         const pool = scene.pools[p] as SurgePool;
-        const s = look(pool) ? Math.min(1, (y[scene.firstPool + POOL_SIZE * p] as number) / ENOUGH) : 0;
+        const base = scene.firstPool + POOL_SIZE * p;
+        const s = look(pool) ? Math.min(1, (y[base] as number) / ENOUGH) : 0;
         const share = s * s * (3 - 2 * s);
-        const x = FASTEST + (share > 0 ? share * (speed(surface.x) - FASTEST) : 0);
-        const side = FASTEST + (share > 0 ? share * (speed(surface.y) - FASTEST) : 0);
-        const damping = 1 + share * (scene.settings.damping - 1);
-        if (!(differs(pool.swingX, x) || differs(pool.swingY, side) || differs(pool.damping, damping)))
-          continue;
-        pool.swingX = x;
-        pool.swingY = side;
-        pool.damping = damping;
-        changed = true;
+        for (let axis = 0; axis < 2; axis++) {
+          const length = axis === 0 ? surface.x : surface.y;
+          const off = (y[base + 1 + axis] as number) - (axis === 0 ? scene.stillX : scene.stillY);
+          const whole = share > 0 ? share * (1 - breaking(Math.abs(off) * length)) : 0;
+          const speed = FASTEST + (share > 0 ? share * (speedOf(length) - FASTEST) : 0);
+          const damping = 1 + whole * (scene.settings.damping - 1);
+          if (!differs(pool.swing[axis] as number, speed) && !differs(pool.damping[axis] as number, damping))
+            continue;
+          pool.swing[axis] = speed;
+          pool.damping[axis] = damping;
+          changed = true;
+        }
       }
       return changed;
     },
