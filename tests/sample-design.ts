@@ -1,4 +1,4 @@
-import type { Design, Lid, Wall } from 'pan-core/design/index.js';
+import type { Baffle, Design } from 'pan-core/design/index.js';
 
 const deg = (v: number): number => (v * Math.PI) / 180;
 
@@ -128,7 +128,7 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
         ],
         holes: [],
       },
-    ] as (Lid | Wall)[],
+    ] satisfies Baffle[] as Mutable<Baffle>[],
     drain: { at: [62, 0], thread: { diameter: 18, pitch: 1.5 }, bung: 28, plugBelow: 12 },
     bungs: [],
     dipstick: { enters: [320, -90, 20], toward: [255, -75, -150] },

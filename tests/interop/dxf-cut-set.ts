@@ -38,6 +38,7 @@ export const reportOf = (title: string, ...statuses: readonly Status[]): CheckRe
     checks,
     assumed: [],
     unknown: [],
+    supply: null,
     measureAgain: [],
     sayings: [],
   };
