@@ -1,4 +1,3 @@
-import { findRoot } from '../../numeric/index.js';
 import type { FlowOpening } from './network.js';
 import { poolAt, type SurgePool, type SurgeScene } from './surge-scene.js';
 
@@ -6,6 +5,10 @@ import { poolAt, type SurgePool, type SurgeScene } from './surge-scene.js';
 const MOST_HEAD = 1e4;
 /** How closely a head is found, and when going round again is no use, mm. */
 const CLOSE = 1e-4;
+const FIRST_REACH = 0.02;
+const MOST_TRIES = 60;
+/** A flow that a head is found to, mm³/s. */
+const NO_FLOW = 20;
 const SETTLED = 1e-2;
 const MOST_ROUNDS = 6;
 
@@ -63,9 +66,7 @@ export const createFullPools = (scene: SurgeScene, flowAt: FlowAt, engine: Float
     if (!(net(Number.NEGATIVE_INFINITY) > 0)) return null;
     const first = poolOf(group[0] as number);
     const before = first.head;
-    const [low, high] = around(net, least, Math.max(most, before));
-    const head = findRoot(net, low, high, CLOSE);
-    put(Number.isNaN(head) ? high : head);
+    put(crossing(net, least, Math.max(most, before)));
     first.head = first.level;
     return Math.abs(first.head - before);
   };
@@ -90,29 +91,50 @@ export const createFullPools = (scene: SurgeScene, flowAt: FlowAt, engine: Float
         return true;
       };
       for (const group of groups) if (!take(group) && group.length > 1) for (const p of group) take([p]);
-      if (moved < SETTLED || full === 1) return;
+      if (moved < SETTLED || groups.length === 1) return;
     }
   };
   return { raise, held };
 };
 
-/** A stretch over `least` with more coming than leaving at its foot and less at its head, grown from a guess. */
-const around = (net: (head: number) => number, least: number, guess: number): readonly [number, number] => {
-  let reach = 0.02;
-  if (net(guess) > 0) {
-    let low = guess;
-    while (reach < MOST_HEAD && net(guess + reach) > 0) {
-      low = guess + reach;
-      reach *= 4;
+/**
+ * Where a falling net flow is nothing, at `least` or above it: grown from a guess, then by the Illinois form of
+ * false position (Dowell and Jarratt, BIT 11 (1971), p. 168, from memory).
+ */
+const crossing = (net: (head: number) => number, least: number, guess: number): number => {
+  let [low, atLow] = [guess, net(guess)];
+  let [high, atHigh] = [low, atLow];
+  const rises = atLow > 0;
+  for (let reach = FIRST_REACH; reach < MOST_HEAD; reach *= 4) {
+    if (rises) {
+      [low, atLow] = [high, atHigh];
+      high = guess + reach;
+      atHigh = net(high);
+      if (!(atHigh > 0)) break;
+    } else {
+      [high, atHigh] = [low, atLow];
+      low = Math.max(least, guess - reach);
+      atLow = net(low);
+      if (atLow > 0 || low === least) break;
     }
-    return [low, guess + reach];
   }
-  let high = guess;
-  while (guess - reach > least && !(net(guess - reach) > 0)) {
-    high = guess - reach;
-    reach *= 4;
+  let side = 0;
+  for (let i = 0; i < MOST_TRIES && high - low > CLOSE; i++) {
+    const rise = atLow - atHigh;
+    const middle = rise > 0 ? low + ((high - low) * atLow) / rise : (low + high) / 2;
+    const at = net(middle);
+    if (Math.abs(at) < NO_FLOW) return middle;
+    if (at > 0) {
+      [low, atLow] = [middle, at];
+      if (side > 0) atHigh /= 2;
+      side = 1;
+    } else {
+      [high, atHigh] = [middle, at];
+      if (side < 0) atLow /= 2;
+      side = -1;
+    }
   }
-  return [Math.max(least, guess - reach), high];
+  return (low + high) / 2;
 };
 
 /** Full pools grouped by the open space between them. */

@@ -2,7 +2,7 @@ import type { DormandPrince } from '../../numeric/index.js';
 import { POOL_SIZE, type SurgePool, type SurgeScene } from './surge-scene.js';
 
 /** Volumes may be off by this share of the tolerance times all the oil. */
-const VOLUME_SCALE = 0.3;
+const VOLUME_SCALE = 1;
 /** Slopes and doors may be off by this many times the tolerance. */
 const SLOPE_SCALE = 10;
 const DOOR_SCALE = 300;
