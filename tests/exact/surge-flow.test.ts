@@ -63,6 +63,14 @@ describe('a triangle standing on its tip, 40 wide, 30 high', () => {
     expectWithin(headIntegral(tip, heights, 21, -1e9, FINE), vee, 1e-12 * vee);
     expectWithin(areaBelow(tip, heights, 21), (40 / 30) * (21 ** 2 / 2), 1e-10);
   });
+  it('part drowned: (b/H)·(d²/2·√Δ + ⅔·h·Δ^1.5 − ⅖·Δ^2.5)', () => {
+    const heights = Float64Array.from([30, 0, 30]);
+    const [h, d] = [21, 9];
+    const gap = h - d;
+    const expected =
+      (40 / 30) * ((d ** 2 / 2) * Math.sqrt(gap) + (2 / 3) * h * gap ** 1.5 - (2 / 5) * gap ** 2.5);
+    expectWithin(headIntegral(tip, heights, h, d, FINE), expected, 1e-10 * expected);
+  });
 });
 
 describe('discharge', () => {
