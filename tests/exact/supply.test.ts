@@ -158,11 +158,17 @@ describe('what the check says of the supply', () => {
     });
     expect(found.get(id)).toBe('warn');
   });
-  test('without a route the pull is not known', () => {
-    const found = statuses((d) => {
+  test('without a route the pull is not known, and does not pass', () => {
+    const design = sampleDesign((d) => {
       d.pickup.route = [];
     });
-    expect(found.get('suction_cold')).toBe('unknown');
-    expect(found.get('suction_hot')).toBe('unknown');
+    const { checks, supply } = checkDesign({ design, assumed: [], unknown: [] });
+    expect(supply).toBeNull();
+    for (const id of ['suction_cold', 'suction_hot']) {
+      const found = checks.find((c) => c.id === id);
+      expect(found?.value, id).toBeNull();
+      expect(found?.status, id).not.toBe('pass');
+      expect(found?.because, id).toContain('pickup.route');
+    }
   });
 });
