@@ -4,7 +4,7 @@ import { surgeCsv } from '../report/surge-csv.js';
 import { surgeSvg } from '../report/surge-svg.js';
 import { createProgress } from '../terminal/progress.js';
 import { surgeScreen } from '../terminal/surge-screen.js';
-import { refuseStandingFile, writeNewFile } from '../write/index.js';
+import { holdStop, refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Run } from './command.js';
 import { keyText } from './key-text.js';
 import { asFill, loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
@@ -43,8 +43,12 @@ export const surge: Run = async (given, screen) => {
     }),
   );
   progress.clear();
-  if (svg !== null) writeNewFile(svg, surgeSvg(report), replace);
-  if (csv !== null) writeNewFile(csv, surgeCsv(report), replace);
+  const drawn = svg === null ? '' : surgeSvg(report);
+  const table = csv === null ? '' : surgeCsv(report);
+  await holdStop(() => {
+    if (svg !== null) writeNewFile(svg, drawn, replace);
+    if (csv !== null) writeNewFile(csv, table, replace);
+  });
   screen.write(
     screen.json
       ? `${JSON.stringify(reportData(report, { svg, csv }), null, 2)}\n`
