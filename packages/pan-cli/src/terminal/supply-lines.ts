@@ -5,9 +5,9 @@ import { blockText } from './job-card.js';
 import { quantity, sentence } from './quantity.js';
 import { type Column, row } from './table.js';
 
-const CELSIUS: Column = { width: 8, right: true };
+const CELSIUS: Column = { width: 7, right: true };
 const THICK: Column = { width: 12, right: true };
-const PULL: Column = { width: 14, right: true };
+const PULL: Column = { width: 12, right: true };
 const AIR = 1;
 const SHAPE = [CELSIUS, THICK, PULL, PULL];
 

@@ -44,7 +44,9 @@ export const judge = (rule: Rule): Check => {
   const slack = value === null ? Number.NaN : wants === 'at least' ? value - limit : limit - value;
   // A size worked out to land on its limit must pass, whatever its last digit says.
   const held = slack >= -1e-9 * Math.max(1, Math.abs(limit));
-  const status: Status = value === null ? 'unknown' : held ? 'pass' : rule.miss;
+  // What can only warn cannot hold a design up by not being known; what must be known has a row of its own.
+  const missing: Status = rule.miss === 'fail' ? 'unknown' : 'warn';
+  const status: Status = value === null ? missing : held ? 'pass' : rule.miss;
   return {
     id: rule.id,
     group: rule.group,
