@@ -21,6 +21,9 @@ export {
 } from './convex-solid.js';
 export { deepestMiddle } from './deepest-middle.js';
 export { distanceToFacet, type Facet, facetOf } from './facet.js';
+export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';
+export type { HoleDatum, HoleDistance } from './hole-network.js';
+export { type DistanceProposal, proposeDistances } from './hole-proposal.js';
 export { mergePieces } from './merge.js';
 export { insetPolygon, isSimple, type Trapezoid, trapezoids } from './outline.js';
 export type { Arc, Line, Path, Segment } from './path.js';

@@ -1,6 +1,8 @@
+export { choleskyFactor, choleskyInverse, choleskySolve, type Symmetric } from './cholesky.js';
 export { createDormandPrince, type DormandPrince, type Slope } from './dormand-prince.js';
 export { findRoot } from './find-root.js';
 export { freeze } from './freeze.js';
+export { normalAbove, normalTail } from './normal.js';
 export { stepFactor } from './step-length.js';
 export {
   add3,
