@@ -5,6 +5,19 @@ export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.
 export { partsInPlace } from './in-place.js';
 export { type Mesh, meshVolume } from './mesh.js';
 export { oneLine, wrapLine } from './one-line.js';
+export {
+  type Fill,
+  LETTER_WIDTH,
+  PAPERS,
+  type Page,
+  type PageItem,
+  type PagePrinter,
+  type PageSet,
+  type Paper,
+  type Pen,
+  type Stroke,
+  type Words,
+} from './page.js';
 export { insideSolid, outsideSolid } from './pan-solid.js';
 export { plateSolid } from './plate-solid.js';
 export { safeName, safeNames } from './safe-name.js';
