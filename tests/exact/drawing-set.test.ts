@@ -100,6 +100,7 @@ describe('the set', () => {
       '1-mock-up/pan-outside.stl',
       '1-mock-up/pan-inside.stl',
       '1-mock-up/plate-flange.stl',
+      '1-mock-up/templates.pdf',
       '2-laser/flange.dxf',
       '2-laser/bare/flange.dxf',
       '2-laser/strongback.dxf',
@@ -127,7 +128,7 @@ describe('the set', () => {
       const text = typeof content === 'string' ? content : new TextDecoder('latin1').decode(content);
       if (path.endsWith('.csv')) expect(text, path).toMatch(/,no\r\n/);
       expect(text, path).toContain('NOT READY TO CUT');
-      if (/\.(txt|dxf|json|csv)$/.test(path)) expect(text, path).toContain('fail_0, unknown_1');
+      if (/\.(txt|dxf|json|csv|pdf)$/.test(path)) expect(text, path).toContain('fail_0, unknown_1');
     }
     for (const { path, content } of await ready) {
       const text = typeof content === 'string' ? content : new TextDecoder('latin1').decode(content);

@@ -44,8 +44,9 @@ describe.each(HOSTILE)('a design whose every name is %j', (words) => {
 
   it('draws the same entities as a plain one, and its solids read back', async (ctx) => {
     const [files, plain] = [await hostile(words), await hostile('plain')];
-    for (const { content } of files)
-      if (content instanceof Uint8Array) expect(readStl(content).length).toBeGreaterThan(0);
+    for (const { path, content } of files)
+      if (path.endsWith('.stl') && content instanceof Uint8Array)
+        expect(readStl(content).length).toBeGreaterThan(0);
     if (!hasReader()) return ctx.skip(MISSING_READER);
     const drawings = (set: typeof files) =>
       readDrawings(

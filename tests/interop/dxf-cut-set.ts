@@ -1,6 +1,6 @@
 import type { Check, CheckReport, Status } from 'pan-core/check/index.js';
 import type { Design } from 'pan-core/design/index.js';
-import { type CutFile, cutSet } from 'pan-core/drawing/index.js';
+import { type CutFile, cutSet, type PagePrinter } from 'pan-core/drawing/index.js';
 import { buildPan, panelsOf, platesOf } from 'pan-core/pan/index.js';
 import { cutParts, type Part } from 'pan-core/sheet/index.js';
 
@@ -44,8 +44,14 @@ export const reportOf = (title: string, ...statuses: readonly Status[]): CheckRe
   };
 };
 
+/** Pages as text, for tests that ask what pages say and not how they look. */
+export const printWords: PagePrinter = async (set) => new TextEncoder().encode(JSON.stringify(set));
+
 export const setOf = (design: Design, ...statuses: readonly Status[]): Promise<readonly CutFile[]> =>
-  cutSet(buildPan(design), partsOf(design), reportOf(design.title, ...statuses));
+  cutSet(buildPan(design), partsOf(design), reportOf(design.title, ...statuses), {
+    paper: 'a4',
+    print: printWords,
+  });
 
 export const textAt = (files: readonly CutFile[], path: string): string => {
   const content = files.find((file) => file.path === path)?.content;

@@ -1,13 +1,15 @@
-import { buildPan, checkDesign, cutParts, cutSet, PanError, panelsOf, platesOf } from 'pan-core';
+import { buildPan, checkDesign, cutParts, cutSet, PanError, type Paper, panelsOf, platesOf } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
 import { cutScreen, stopScreen } from '../terminal/cut-screen.js';
 import { writeSet } from '../write/index.js';
+import { printPages } from '../write/pdf.js';
 import type { ExitCode, Run, Screen } from './command.js';
 
 /** `pan cut` with its words understood. */
 export interface CutOptions {
   readonly file: string;
   readonly out: string;
+  readonly paper: Paper;
   readonly despiteFails: boolean;
   readonly replace: boolean;
 }
@@ -28,7 +30,7 @@ export const cutCommand = async (options: CutOptions, screen: Screen): Promise<E
   }
   const model = buildPan(read.design);
   const parts = cutParts(read.design, model.profile, platesOf(model), panelsOf(model));
-  const files = await cutSet(model, parts, report);
+  const files = await cutSet(model, parts, report, { paper: options.paper, print: printPages });
   const written = writeSet(options.out, files, options.replace);
   if (screen.json) {
     const manifest = files.find((file) => file.path === 'manifest.json')?.content;
@@ -52,7 +54,13 @@ export const cut: Run = async ({ file, options }, screen) => {
     });
   }
   return cutCommand(
-    { file, out, despiteFails: options['despite-fails'] === true, replace: options.replace === true },
+    {
+      file,
+      out,
+      paper: options.paper === 'Letter' ? 'letter' : 'a4',
+      despiteFails: options['despite-fails'] === true,
+      replace: options.replace === true,
+    },
     screen,
   );
 };

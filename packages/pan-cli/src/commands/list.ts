@@ -126,6 +126,11 @@ export const commands: readonly CommandSpec[] = [
     file: DESIGN_FILE,
     options: {
       out: { kind: 'text', what: 'Folder to write the set into' },
+      paper: {
+        kind: 'text',
+        what: 'Paper for templates and drawings; A4 unless told',
+        choices: ['A4', 'Letter'],
+      },
       'despite-fails': { kind: 'flag', what: 'Write it although a check fails; every part then says so' },
       replace: { kind: 'flag', what: 'Replace a set written before, edited files included' },
     },

@@ -12,17 +12,25 @@ import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
 import { partsInPlace } from './in-place.js';
 import { manifestText } from './manifest.js';
 import { type Mesh, meshVolume } from './mesh.js';
+import type { PagePrinter, Paper } from './page.js';
 import { insideSolid, outsideSolid } from './pan-solid.js';
 import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
 import { safeNames } from './safe-name.js';
 import { writeStl } from './stl-file.js';
+import { templates } from './templates.js';
 import { cautionText, leakTest, weldOrder } from './weld-words.js';
 
 /** A file of a cut set, by its place in the set with forward slashes. */
 export interface CutFile {
   readonly path: string;
   readonly content: string | Uint8Array;
+}
+
+/** What pages are printed on, and by. */
+export interface PrintRule {
+  readonly paper: Paper;
+  readonly print: PagePrinter;
 }
 
 /**
@@ -34,6 +42,7 @@ export const cutSet = async (
   model: PanModel,
   parts: readonly Part[],
   report: CheckReport,
+  { paper, print }: PrintRule,
 ): Promise<readonly CutFile[]> => {
   for (const part of parts) requireCuttable(part);
   const skin = panSkin(model);
@@ -42,6 +51,7 @@ export const cutSet = async (
   const files = [
     { path: '00-read-first.txt', content: readFirst(plan) },
     ...(await mockUps(plan, model, skin, inside)),
+    { path: '1-mock-up/templates.pdf', content: await print(templates(plan, paper)) },
     ...drawings(plan),
     { path: '2-laser/order.txt', content: laserOrder(plan) },
     { path: '3-bench/folds.txt', content: foldList(plan) },

@@ -1,5 +1,5 @@
 export { csv } from './csv.js';
-export { type CutFile, cutSet } from './cutset.js';
+export { type CutFile, cutSet, type PrintRule } from './cutset.js';
 export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
 export { partsInPlace } from './in-place.js';
