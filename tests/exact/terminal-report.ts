@@ -90,6 +90,7 @@ export const sampleReport: CheckReport = {
     check({ id: 'fit:shape', group: 'fit', title: 'Bolts can be reached', value: 12, limit: 12, unit: '' }),
   ],
   supply: null,
+  engine_moves: '',
   assumed: [
     { path: ['pickup', 'wall'], value: '1.5 mm', why: 'common practice, no source' },
     { path: ['pickup', 'gap'], value: '8 mm', why: 'common practice, no source: 6 to 13 mm' },

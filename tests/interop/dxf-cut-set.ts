@@ -39,6 +39,7 @@ export const reportOf = (title: string, ...statuses: readonly Status[]): CheckRe
     assumed: [],
     unknown: [],
     supply: null,
+    engine_moves: '',
     measureAgain: [],
     sayings: [],
   };

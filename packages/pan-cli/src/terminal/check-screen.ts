@@ -54,6 +54,12 @@ const oilLines = ({ capacity, levels, oil }: CheckReport, screen: Screen): strin
   return lines.flatMap((line) => blockText('', line, screen.width));
 };
 
+/** Said once over all rows of fit, which are all at their worst over it. */
+const movementLines = ({ engine_moves }: CheckReport, { width, units }: Screen): string[] =>
+  engine_moves === ''
+    ? []
+    : blockText('', sentence(`Each at its worst while the engine moves: ${engine_moves}.`, units), width);
+
 const worstFirst = (checks: readonly Check[]): Check[] =>
   [...checks].sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || a.margin - b.margin);
 
@@ -101,7 +107,8 @@ export const checkScreen = (report: CheckReport, screen: Screen): string => {
   ]);
   const groups = GROUPS.flatMap((group) => {
     const rows = checkRows(worstFirst(report.checks.filter((check) => check.group === group)), screen, told);
-    const lines = group === 'oil' ? [...oilLines(report, screen), ...rows] : rows;
+    const above = { oil: oilLines(report, screen), fit: movementLines(report, screen) };
+    const lines = group === 'oil' || group === 'fit' ? [...above[group], ...rows] : rows;
     return block(group.toUpperCase(), lines, paint.heading);
   });
   const lines = [

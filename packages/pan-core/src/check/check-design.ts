@@ -1,3 +1,4 @@
+import { movementWords } from '../clearance/index.js';
 import type { ReadDesign } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { createOilSystem, inventoryOf, oilProperties, restAnswer } from '../oil/index.js';
@@ -67,6 +68,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
       running_in_pan_L: oil.runningInPan / 1e6,
     },
     supply: supplyReport(design, system),
+    engine_moves: movementWords(design),
     checks,
     assumed: [...assumed, ...oilProperties(design.oil).assumed],
     unknown,

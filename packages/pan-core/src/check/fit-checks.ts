@@ -18,7 +18,7 @@ const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {
     null,
   );
   if (tightest === null) return all;
-  const hidden = bolts.filter((c) => c.because.includes('stands below it')).length;
+  const hidden = bolts.filter((c) => c.overhead !== null).length;
   const because =
     hidden === 0
       ? tightest.because
@@ -46,16 +46,16 @@ const clearanceCheck = (design: Design, c: Clearance): Check => {
   });
 };
 
-const remedy = (c: Clearance, short: number): string => {
+const remedy = ({ kind, worstBetween: [ours, other] }: Clearance, short: number): string => {
   const more = `${Math.ceil(short)} mm more`;
-  switch (c.kind) {
+  switch (kind) {
     case 'ground':
-      return `${more} under ${c.between[0]}: a shallower sump, a shorter plug, or the engine higher.`;
+      return `${more} under ${ours}: a shallower sump, a shorter plug, or the engine higher.`;
     case 'crank':
-      return `${more} between ${c.between[0]} and ${c.between[1]}: lower the ${c.between[1]}.`;
+      return `${more} between ${ours} and ${other}: lower the ${other}.`;
     case 'bolt':
       return `${more} from the hole to the wall: move the wall in or the hole out.`;
     default:
-      return `${more} between ${c.between[0]} and ${c.between[1]}: move the pan’s face there, notch it, or move the engine.`;
+      return `${more} between ${ours} and ${other}: move the pan’s face there, notch it, or move the engine.`;
   }
 };

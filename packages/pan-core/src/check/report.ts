@@ -45,6 +45,8 @@ export interface CheckReport {
   };
   /** What the pump pulls against, cold to hot; null where the tube's way or the pump's flow is not known. */
   readonly supply: SupplyReport | null;
+  /** How the engine moves while fit is judged, in words; empty when it stands still. */
+  readonly engine_moves: string;
   readonly checks: readonly Check[];
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];

@@ -2,7 +2,7 @@ import type { Design } from '../design/index.js';
 import { freeze, type Vec3 } from '../numeric/index.js';
 import { BEAD_LEG, fastenerFor, type OuterSolid } from '../pan/index.js';
 import { bodyOf, faceNameAt } from './body.js';
-import type { Clearance } from './clearance.js';
+import { type Clearance, fixedClearance } from './clearance.js';
 import { deepestTurn } from './deepest-turn.js';
 import { leastGap, NO_ROCK } from './least-gap.js';
 import practice from './practice.json' with { type: 'json' };
@@ -41,19 +41,20 @@ export const boltClearances = (design: Design, solids: readonly OuterSolid[]): r
       ? shell[near.solid]!.name
       : faceNameAt(shell[near.solid]!, near.onBody, near.toward);
     const overhead =
-      wings !== null && below?.meets && distance >= allowed
-        ? ` ${wings.solids[below.solid]!.name} stands below it: only a spanner from the side or a thin-walled joint reaches this bolt.`
-        : '';
-    return freeze({
+      wings !== null && below?.meets && distance >= allowed ? wings.solids[below.solid]!.name : null;
+    const reached =
+      overhead === null
+        ? ''
+        : ` ${overhead} stands below it: only a spanner from the side or a thin-walled joint reaches this bolt.`;
+    const row = fixedClearance({
       name: `bolt ${i + 1}`,
-      kind: 'bolt' as const,
+      kind: 'bolt',
       distance,
-      worst: distance,
       allowed,
-      between: [`bolt ${i + 1}`, part] as const,
-      worstBetween: [`bolt ${i + 1}`, part] as const,
+      between: [`bolt ${i + 1}`, part],
       at: meets?.at ?? near.onBody,
-      because: `Hole ${i + 1} at x ${round1(x)}, y ${round1(y)} mm is ${round1(distance)} mm from the ${part}; washer, bead and 1 mm take ${round1(allowed)} mm.${overhead}`,
+      because: `Hole ${i + 1} at x ${round1(x)}, y ${round1(y)} mm is ${round1(distance)} mm from the ${part}; washer, bead and 1 mm take ${round1(allowed)} mm.${reached}`,
     });
+    return freeze({ ...row, overhead });
   });
 };

@@ -1,102 +1,71 @@
 import type { Design, Obstacle } from '../design/index.js';
-import { freeze, type Vec3 } from '../numeric/index.js';
-import { type Body, faceNameAt } from './body.js';
-import { type ChassisAxes, chassisAxes } from './chassis-axes.js';
+import { freeze } from '../numeric/index.js';
+import type { Body } from './body.js';
+import { chassisAxes } from './chassis-axes.js';
 import { type Clearance, type ClearanceKind, unknownClearance } from './clearance.js';
-import { deepestTurn } from './deepest-turn.js';
-import { leastGap, NO_ROCK, type Rock } from './least-gap.js';
-import { hullOfShape, inPanAxes, sweptByMoves } from './obstacle-hull.js';
-import { planeGap } from './plane-gap.js';
-import { surfaceName } from './surface-name.js';
-import { gapWords, movementWords, round1 } from './words.js';
+import { motionOf, movesOf } from './engine-motion.js';
+import { type Approach, formOf, type ObstacleForm } from './obstacle-form.js';
+import { gapWords, restWords, worstWords } from './words.js';
 
-/** One place of closest approach, signed. */
-export interface Approach {
-  readonly distance: number;
-  readonly at: Vec3;
-  readonly feature: string;
-  readonly angle: number;
+/** An obstacle of the design with what distances to it need, made once for everything that is measured to it. */
+export interface FormedObstacle {
+  readonly obstacle: Obstacle;
+  readonly form: ObstacleForm;
 }
+
+export const formedObstacles = (design: Design): readonly FormedObstacle[] =>
+  design.chassis.obstacles.map((obstacle) => ({ obstacle, form: formOf(obstacle.shape) }));
 
 /** How a body stands to every obstacle of the chassis, as built and at its worst. */
 export const chassisClearances = (
   design: Design,
+  obstacles: readonly FormedObstacle[],
   body: Body,
   kind: ClearanceKind,
   who: string,
-): readonly Clearance[] => {
-  const axes = chassisAxes(design);
-  return design.chassis.obstacles.map((obstacle) =>
-    obstacleClearance(design, axes, body, obstacle, kind, who),
-  );
-};
+): readonly Clearance[] => obstacles.map((one) => obstacleClearance(design, one, body, kind, who));
 
 const obstacleClearance = (
   design: Design,
-  axes: ChassisAxes,
+  { obstacle, form }: FormedObstacle,
   body: Body,
-  obstacle: Obstacle,
   kind: ClearanceKind,
   who: string,
 ): Clearance => {
   const name = kind === 'carried' ? `${who} to ${obstacle.name}` : obstacle.name;
-  if (!axes.known) return unknownClearance(name, kind, obstacle.clear, [who, obstacle.name], axes.because);
-  const rock = rockOf(design);
-  const nominal = approach(design, axes, body, obstacle, NO_ROCK, false);
-  const worst = rock === null ? null : approach(design, axes, body, obstacle, rock, true);
-  const { moves } = design.chassis;
+  const { plusMinus, clear } = obstacle;
+  const axes = chassisAxes(design);
+  if (!axes.known) {
+    return unknownClearance({
+      name,
+      kind,
+      allowed: clear,
+      plusMinus,
+      between: [who, obstacle.name],
+      because: axes.because,
+    });
+  }
+  const nominal = form.approach(body, motionOf(axes.toChassis));
+  const moving = movesOf(design, axes.toChassis);
+  const worst = moving === null ? null : form.approach(body, moving);
   return freeze({
     name,
     kind,
     distance: nominal.distance,
-    worst: worst === null ? null : Math.min(worst.distance, nominal.distance) - obstacle.plusMinus,
-    allowed: obstacle.clear,
+    worst: worst === null ? null : Math.min(worst.distance, nominal.distance) - plusMinus,
+    allowed: clear,
+    plusMinus,
     between: [nominal.feature, obstacle.name],
-    worstBetween: [bindingOf(nominal, worst), obstacle.name],
+    worstBetween: [bindingOf(nominal, worst).feature, obstacle.name],
     at: nominal.at,
-    because:
-      `The ${nominal.feature} and the ${obstacle.name} are ${gapWords(nominal.distance)} at rest` +
-      (worst === null
-        ? '; the engine rocks and the crank’s height (engine.crank) is not given.'
-        : `${movementWords(moves, worst, nominal)}${measurementWords(obstacle.plusMinus)}.`),
+    worstAt: bindingOf(nominal, worst).at,
+    overhead: null,
+    because: `The ${nominal.feature} and the ${obstacle.name} are ${gapWords(nominal.distance)} at rest${
+      worst === null ? restWords : worstWords(worst, nominal, plusMinus)
+    }.`,
   });
 };
 
-/** The feature that is nearest at the worst. */
-export const bindingOf = (nominal: Approach, worst: Approach | null): string =>
-  worst === null || worst.distance >= nominal.distance ? nominal.feature : worst.feature;
-
-const measurementWords = (plusMinus: number): string =>
-  plusMinus > 0 ? `, less ${round1(plusMinus)} mm for the measurement` : '';
-
-/** null: the engine rocks about a crank that is not given. */
-export const rockOf = (design: Design): Rock | null => {
-  const { rock } = design.chassis.moves;
-  if (rock === 0) return NO_ROCK;
-  const { crank } = design.engine;
-  return crank === null ? null : { height: crank.centreAboveRail, angle: rock };
-};
-
-const approach = (
-  design: Design,
-  axes: ChassisAxes & { readonly known: true },
-  body: Body,
-  obstacle: Obstacle,
-  rock: Rock,
-  moving: boolean,
-): Approach => {
-  const { shape } = obstacle;
-  if (shape.kind === 'plane') {
-    return planeGap(body, shape, axes.toChassis, rock, moving ? design.chassis.moves : null);
-  }
-  const still = hullOfShape(shape);
-  const hull = inPanAxes(moving ? sweptByMoves(shape, still, design.chassis.moves) : still, axes.toChassis);
-  const gap = leastGap(body, hull, rock);
-  if (!gap.meets) {
-    const feature = faceNameAt(body.solids[gap.solid]!, gap.onBody, gap.toward);
-    return { distance: gap.distance, at: gap.onBody, feature, angle: gap.angle };
-  }
-  const deep = deepestTurn(body, hull, rock);
-  const feature = surfaceName(body, deep) ?? body.solids[gap.solid]!.name;
-  return { distance: -deep.depth, at: deep.at, feature, angle: deep.angle };
-};
+/** The approach that is nearest at the worst. */
+export const bindingOf = (nominal: Approach, worst: Approach | null): Approach =>
+  worst === null || worst.distance >= nominal.distance ? nominal : worst;

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../numeric/index.js';
 
-export type ClearanceKind = 'chassis' | 'ground' | 'crank' | 'bolt' | 'carried';
+export type ClearanceKind = 'chassis' | 'ground' | 'crank' | 'bolt' | 'carried' | 'engine';
 
 /** How far one thing stands from another, mm; negative when they meet. null: cannot be known from the design. */
 export interface Clearance {
@@ -12,30 +12,42 @@ export interface Clearance {
   readonly worst: number | null;
   /** Least that is wanted. */
   readonly allowed: number;
+  /** Of the measurement; 0 between things that are drawn and not measured. */
+  readonly plusMinus: number;
   /** The two features that are nearest, the pan's or engine's first. */
   readonly between: readonly [string, string];
   /** The same at the worst; often another feature than at rest. */
   readonly worstBetween: readonly [string, string];
   /** Where, in pan axes: on the first of the two, or the deepest point when they meet. */
   readonly at: Vec3 | null;
+  /** The same at the worst: the point of the pan or engine, where it is when the engine stands. */
+  readonly worstAt: Vec3 | null;
+  /** What stands below a bolt in a straight spanner's way. */
+  readonly overhead: string | null;
   readonly because: string;
 }
 
+type Told = Pick<Clearance, 'name' | 'kind' | 'allowed' | 'between' | 'because'> &
+  Partial<Pick<Clearance, 'plusMinus'>>;
+
 /** A row for what the design does not say. */
-export const unknownClearance = (
-  name: string,
-  kind: ClearanceKind,
-  allowed: number,
-  between: readonly [string, string],
-  because: string,
-): Clearance => ({
-  name,
-  kind,
+export const unknownClearance = (told: Told): Clearance => ({
+  plusMinus: 0,
+  ...told,
   distance: null,
   worst: null,
-  allowed,
-  between,
-  worstBetween: between,
+  worstBetween: told.between,
   at: null,
-  because,
+  worstAt: null,
+  overhead: null,
+});
+
+/** A row between things that keep their places to each other, so that rest and worst are one. */
+export const fixedClearance = (told: Told & { readonly distance: number; readonly at: Vec3 }): Clearance => ({
+  plusMinus: 0,
+  ...told,
+  worst: told.distance - (told.plusMinus ?? 0),
+  worstBetween: told.between,
+  worstAt: told.at,
+  overhead: null,
 });

@@ -4,7 +4,7 @@ import { floorProfile, insideLine, type OuterSolid, type Plate } from '../pan/in
 import { bodyOf } from './body.js';
 import { boltClearances } from './bolts.js';
 import { carriedSolids } from './carried.js';
-import { chassisClearances } from './chassis.js';
+import { chassisClearances, formedObstacles } from './chassis.js';
 import type { Clearance } from './clearance.js';
 import { crankClearances } from './crank.js';
 import { groundClearance } from './ground.js';
@@ -24,11 +24,14 @@ export const clearances = (
 ): readonly Clearance[] => {
   const pan = bodyOf(solids);
   const carried = carriedSolids(design);
+  const obstacles = formedObstacles(design);
   const profile = floorProfile(design);
   return freeze([
-    ...chassisClearances(design, pan, 'chassis', 'pan'),
+    ...chassisClearances(design, obstacles, pan, 'chassis', 'pan'),
     groundClearance(design, pan),
-    ...(carried.length === 0 ? [] : chassisClearances(design, bodyOf(carried), 'carried', 'engine')),
+    ...(carried.length === 0
+      ? []
+      : chassisClearances(design, obstacles, bodyOf(carried), 'carried', 'engine')),
     ...crankClearances(design, profile, plates),
     ...insideClearances(design, insideLine(design, profile), plates),
     ...boltClearances(design, solids),

@@ -1,7 +1,6 @@
 import type { Design } from '../design/index.js';
-import { freeze } from '../numeric/index.js';
 import type { Plate, Profile } from '../pan/index.js';
-import { type Clearance, unknownClearance } from './clearance.js';
+import { type Clearance, fixedClearance, unknownClearance } from './clearance.js';
 import practice from './practice.json' with { type: 'json' };
 import { edgeToSweep, type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
 import { panToSweep } from './sweep-pan.js';
@@ -18,15 +17,16 @@ export const crankClearances = (
   const sweeps = crank === null ? null : rodSweeps(crank);
   if (sweeps === null || sweeps.length === 0) {
     return [
-      unknownClearance(
-        'rods to pan',
-        'crank',
-        practice.sweepToPan,
-        ['rods', 'pan'],
-        crank === null
-          ? 'The crank is not given (engine.crank), so the rods’ sweep is not known.'
-          : 'Where the throws lie is not given (engine.crank.throws), so the rods’ sweep is not known.',
-      ),
+      unknownClearance({
+        name: 'rods to pan',
+        kind: 'crank',
+        allowed: practice.sweepToPan,
+        between: ['rods', 'pan'],
+        because:
+          crank === null
+            ? 'The crank is not given (engine.crank), so the rods’ sweep is not known.'
+            : 'Where the throws lie is not given (engine.crank.throws), so the rods’ sweep is not known.',
+      }),
     ];
   }
   return [
@@ -53,14 +53,12 @@ const row = (
   const distance = nearestOf(found).distance;
   const throwAt = found.findIndex((f) => f.distance === distance);
   const { at, part } = found[throwAt]!;
-  return freeze({
+  return fixedClearance({
     name: `rods to ${what}`,
     kind: 'crank',
     distance,
-    worst: distance,
     allowed,
     between: [`rod of throw ${throwAt + 1}`, part],
-    worstBetween: [`rod of throw ${throwAt + 1}`, part],
     at,
     because: `The rod of throw ${throwAt + 1} from the rear sweeps a cylinder of radius ${round1(sweeps[throwAt]!.radius)} mm and ${passWords(part, distance)}.`,
   });
@@ -69,13 +67,13 @@ const row = (
 const tubeRow = (design: Design, sweeps: readonly Sweep[]): Clearance => {
   const { route, bore, wall } = design.pickup;
   if (route.length < 2) {
-    return unknownClearance(
-      'rods to pickup tube',
-      'crank',
-      practice.sweepToTray,
-      ['rods', 'pickup tube'],
-      'The tube’s way from the mouth to the pump is not given (pickup.route).',
-    );
+    return unknownClearance({
+      name: 'rods to pickup tube',
+      kind: 'crank',
+      allowed: practice.sweepToTray,
+      between: ['rods', 'pickup tube'],
+      because: 'The tube’s way from the mouth to the pump is not given (pickup.route).',
+    });
   }
   const outside = bore / 2 + wall;
   return row('pickup tube', practice.sweepToTray, sweeps, (s) => {

@@ -1,2 +1,3 @@
 export type { Clearance, ClearanceKind } from './clearance.js';
 export { clearances } from './clearances.js';
+export { movementWords } from './engine-motion.js';

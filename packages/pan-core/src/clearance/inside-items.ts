@@ -1,9 +1,9 @@
 import type { Design, Item } from '../design/index.js';
 import { hullGap, type RoundHull } from '../geometry/index.js';
-import { freeze, type Vec2, type Vec3 } from '../numeric/index.js';
+import type { Vec2, Vec3 } from '../numeric/index.js';
 import { convexParts, halfWidthAt, type OutsideLine, type Plate } from '../pan/index.js';
 import { BEHIND_FACE, type Body, type BodySolid, bodyNameAt, bodyOf } from './body.js';
-import type { Clearance } from './clearance.js';
+import { type Clearance, fixedClearance } from './clearance.js';
 import { deepestTurn } from './deepest-turn.js';
 import { leastGap, NO_ROCK } from './least-gap.js';
 import { hullOfShape } from './obstacle-hull.js';
@@ -53,14 +53,12 @@ const rowOf = (
   allowed: number,
   at: Vec3,
 ): Clearance =>
-  freeze({
+  fixedClearance({
     name: `${item.name} to ${what}`,
     kind: 'crank',
     distance,
-    worst: distance,
     allowed,
     between: [item.name, part],
-    worstBetween: [item.name, part],
     at,
     because: `The ${item.name} ${passWords(part, distance)}.`,
   });

@@ -12,6 +12,7 @@ import {
 } from '../geometry/index.js';
 import { dot3, type Vec3 } from '../numeric/index.js';
 import type { Body } from './body.js';
+import type { GapSearch } from './obstacle-form.js';
 
 /** How the engine turns: about the crank's axis, a line along x at this height above the rail, ± the angle. */
 export interface Rock {
@@ -41,7 +42,7 @@ interface Part {
 }
 
 /** The search ends when nothing can be nearer than what was found by more than this, mm. */
-const TOLERANCE = 1e-5;
+const EXACT: GapSearch = Object.freeze({ enough: Number.POSITIVE_INFINITY, slack: 1e-5 });
 /** Past this many looks the bound reached so far is given, which is on the near side. */
 const MOST_LOOKS = 5000;
 /** Turns smaller than this move nothing, radians. */
@@ -55,7 +56,12 @@ const NO_TURN = 1e-9;
  *
  * The hull is turned the other way instead of the body.
  */
-export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
+export const leastGap = (
+  body: Body,
+  hull: RoundHull,
+  rock: Rock,
+  { enough, slack }: GapSearch = EXACT,
+): LeastGap => {
   const whole = swingBy(rock.angle);
   const box = boundsOf(
     rock.angle === 0 ? hull.points : hull.points.flatMap((p) => arcCorners(p, rock.height, whole)),
@@ -66,8 +72,10 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
   });
   let best: LeastGap | null = null;
   let [looked, passed] = [0, Number.POSITIVE_INFINITY];
+  /** Nothing that is known to be no nearer than this needs a look. */
+  const goal = (): number => Math.min(enough, best === null ? enough : best.distance - slack);
   for (let part = open.pop(); part !== undefined; part = open.pop()) {
-    if (best !== null && (part.lower >= best.distance - TOLERANCE || looked >= MOST_LOOKS)) {
+    if (part.lower >= goal() || (best !== null && looked >= MOST_LOOKS)) {
       passed = Math.min(passed, part.lower);
       break;
     }
@@ -80,7 +88,7 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
     if (best !== null) {
       // Planes that part the nearest solid so far often part its neighbours too, without a search of their own.
       const aside = partedOver(vertices, turned, best.toward, rock.height, swing) - hull.radius;
-      if (aside >= best.distance - TOLERANCE) {
+      if (aside >= goal()) {
         passed = Math.min(passed, aside);
         continue;
       }
@@ -95,7 +103,7 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
       part.lower,
       partedOver(vertices, turned, gap.toward, rock.height, swing) - hull.radius,
     );
-    if (lower >= best.distance - TOLERANCE || half <= NO_TURN) {
+    if (lower >= goal() || half <= NO_TURN) {
       passed = Math.min(passed, lower);
       continue;
     }
@@ -105,8 +113,11 @@ export const leastGap = (body: Body, hull: RoundHull, rock: Rock): LeastGap => {
       if (half === rock.angle) open.push({ solid, middle: s * half, half: 0, lower });
     }
   }
-  // What was passed over may be nearer by the tolerance; the lesser is given.
-  return { ...best!, distance: Math.max(0, Math.min(best!.distance, passed)) };
+  // Nothing came near enough to be looked at.
+  const { toward, onBody } = { toward: [0, 0, 0] as Vec3, onBody: body.solids[0]!.vertices[0]! };
+  const far = { distance: passed, meets: false, solid: 0, onBody, toward, angle: 0 };
+  // What was passed over may be nearer by the slack; the lesser is given.
+  return best === null ? far : { ...best, distance: Math.max(0, Math.min(best.distance, passed)) };
 };
 
 /** Corners of the box around a point's arc. */

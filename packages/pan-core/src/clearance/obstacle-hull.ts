@@ -2,6 +2,12 @@ import type { Box, Moves, Rod } from '../design/index.js';
 import { type Rotation, type RoundHull, unrotate3 } from '../geometry/index.js';
 import { add3, scale3, type Vec3 } from '../numeric/index.js';
 
+/** A convex piece of an obstacle; its shape is what can be swept more tightly than by its corners. */
+export interface ConvexPart {
+  readonly shape: Box | Rod | null;
+  readonly hull: RoundHull;
+}
+
 /**
  * A box or rod as the hull of its corners. A rod is its centre line thickened all round, so that its ends are
  * round: a little more than a rod cut square. Its travel is swept, both ways.
@@ -26,12 +32,12 @@ export const hullOfShape = (shape: Box | Rod): RoundHull => {
  * All the places an obstacle takes as seen from an engine that moves bodily: engine up is obstacle down. A box
  * stays a box; anything else takes each corner of the movement at each of its own.
  */
-export const sweptByMoves = (shape: Box | Rod, hull: RoundHull, moves: Moves): RoundHull => {
+export const sweptByMoves = (shape: Box | Rod | null, hull: RoundHull, moves: Moves): RoundHull => {
   const [low, high]: readonly [Vec3, Vec3] = [
     [-moves.foreAft, 0, -moves.up],
     [moves.foreAft, 0, moves.down],
   ];
-  if (shape.kind === 'box') {
+  if (shape?.kind === 'box') {
     return hullOfShape({ kind: 'box', min: add3(shape.min, low), max: add3(shape.max, high) });
   }
   const xs = low[0] === high[0] ? [low[0]] : [low[0], high[0]];

@@ -1,5 +1,4 @@
-import type { Moves } from '../design/index.js';
-import type { Approach } from './chassis.js';
+import type { Approach } from './obstacle-form.js';
 
 export const round1 = (mm: number): string => mm.toFixed(1);
 
@@ -11,17 +10,15 @@ export const gapWords = (mm: number): string =>
 export const passWords = (what: string, mm: number): string =>
   mm < 0 ? `meets the ${what}, ${round1(-mm)} mm deep` : `passes the ${what} by ${round1(mm)} mm`;
 
-/** What the engine's movement does to a distance, in words; empty when it stands still. */
-export const movementWords = (moves: Moves, worst: Approach, nominal: Approach): string => {
-  const part = (size: number, words: string): readonly string[] => (size > 0 ? [words] : []);
-  const ways = [
-    ...part(moves.rock, `rocking ± ${((moves.rock * 180) / Math.PI).toFixed(1)}°`),
-    ...part(moves.up, `up ${round1(moves.up)} mm`),
-    ...part(moves.down, `down ${round1(moves.down)} mm`),
-    ...part(moves.foreAft, `fore and aft ${round1(moves.foreAft)} mm`),
-  ];
-  if (ways.length === 0) return '';
+/** What follows the distance at rest where the engine’s movement cannot be followed. */
+export const restWords = '; the engine rocks and the crank’s height (engine.crank) is not given';
+
+/** What the engine’s movement and the measurement do to a distance; empty where they do nothing. */
+export const worstWords = (worst: Approach, nominal: Approach, plusMinus: number): string => {
   const least = Math.min(worst.distance, nominal.distance);
-  const where = worst.feature === nominal.feature ? '' : `, there at the ${worst.feature}`;
-  return `; ${gapWords(least)} with the engine ${ways.join(', ')}${where}`;
+  const moved =
+    least < nominal.distance - 0.05
+      ? `, ${gapWords(least)} as the engine moves${worst.feature === nominal.feature ? '' : `, there at the ${worst.feature}`}`
+      : '';
+  return moved + (plusMinus > 0 ? `, less ${round1(plusMinus)} mm for the measurement` : '');
 };
