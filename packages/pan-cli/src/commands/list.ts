@@ -107,6 +107,17 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./surge.js')).surge,
   },
   {
+    name: 'fit',
+    what: 'Say how near the pan and engine come to the car, where, and what to move',
+    file: DESIGN_FILE,
+    options: {},
+    examples: [
+      ['pan fit my-pan.yaml', 'What binds first, then every clearance with its worst'],
+      ['pan fit my-pan.yaml --json > fit.json', 'The same for a program'],
+    ],
+    load: async () => (await import('./fit.js')).fit,
+  },
+  {
     name: 'dipstick',
     what: 'Say where the dipstick’s marks go, what a slope does to it, and print them at full size',
     file: DESIGN_FILE,

@@ -28,7 +28,8 @@ const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {
 
 const slack = (c: Clearance): number => (c.worst ?? 0) - c.allowed;
 
-const clearanceCheck = (design: Design, c: Clearance): Check => {
+/** A clearance judged at its worst. */
+export const clearanceCheck = (design: Design, c: Clearance): Check => {
   const id = c.kind === 'ground' ? 'ground' : `clear_${slug(c.name)}`;
   const limit = limitFor(design.limits, [id], c.allowed);
   const short = c.worst === null ? 0 : limit - c.worst;

@@ -18,7 +18,7 @@ export interface Clearance {
   readonly between: readonly [string, string];
   /** The same at the worst; often another feature than at rest. */
   readonly worstBetween: readonly [string, string];
-  /** Where, in pan axes: on the first of the two, or the deepest point when they meet. */
+  /** Where, in pan axes: on the pan or engine (of rods, on what they pass), or the deepest point when they meet. */
   readonly at: Vec3 | null;
   /** The same at the worst: the point of the pan or engine, where it is when the engine stands. */
   readonly worstAt: Vec3 | null;

@@ -1,0 +1,106 @@
+import { type Clearance, clearances, movementWords } from '../clearance/index.js';
+import type { Assumption, Design, ReadDesign, Unknown } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
+import { SAYINGS } from '../weld/index.js';
+import { clearanceCheck } from './fit-checks.js';
+import { type DecidingMeasure, decidingMeasures } from './measure-first.js';
+import type { Check, Status } from './report.js';
+
+/** One clearance of `pan fit`; null is not known. Places are in pan axes. */
+export interface FitRow {
+  readonly name: string;
+  readonly kind: Clearance['kind'];
+  readonly status: Status;
+  /** As designed, the engine at rest; negative is how deep they meet. */
+  readonly distance_mm: number | null;
+  /** Least while the engine moves, less the measurement's plus-or-minus. */
+  readonly worst_mm: number | null;
+  readonly plus_minus_mm: number;
+  readonly allowed_mm: number;
+  readonly between: readonly [string, string];
+  readonly worst_between: readonly [string, string];
+  readonly at: readonly [number, number, number] | null;
+  readonly worst_at: readonly [number, number, number] | null;
+  readonly because: string;
+  readonly try: string;
+}
+
+export interface FitReport {
+  readonly title: string;
+  readonly verdict: Status;
+  readonly counts: Readonly<Record<Status, number>>;
+  /** What binds, worst first; null when nothing fails or is missing. */
+  readonly first: FitRow | null;
+  /** The tightest of what passes; null when nothing does. */
+  readonly tightest: FitRow | null;
+  readonly clearances: readonly FitRow[];
+  readonly engine_moves: string;
+  readonly guarantee: string;
+  /** Measurements to repeat, the one that decides most first. */
+  readonly measure_first: readonly DecidingMeasure[];
+  readonly assumed: readonly Assumption[];
+  readonly unknown: readonly Unknown[];
+  readonly sayings: readonly string[];
+}
+
+/** What stands behind every worst figure. */
+const GUARANTEE =
+  'Worst is a bound, not a sample: no place within the movement comes nearer. It is within 0.00001 mm of the true least gap, and within 0.1 mm of the true depth where parts meet while rocking (unless many parts meet, then farther on the safe side).';
+
+const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, pass: 3 };
+
+/**
+ * Every clearance of a design, judged, the worst first.
+ *
+ * @throws PanError with a `shape-` code where the pan cannot exist at all
+ */
+export const fitReport = ({ design, assumed, unknown }: ReadDesign, model: PanModel): FitReport => {
+  const found = clearances(design, outerSolids(design, model.profile), platesOf(model));
+  const judged = found.map((clearance) => ({ clearance, check: clearanceCheck(design, clearance) }));
+  const order = [...judged].sort(
+    (a, b) => RANK[a.check.status] - RANK[b.check.status] || a.check.margin - b.check.margin,
+  );
+  const rows = order.map(({ clearance, check }) => rowOf(clearance, check));
+  const count = (status: Status): number => rows.filter((row) => row.status === status).length;
+  const counts = { pass: count('pass'), warn: count('warn'), fail: count('fail'), unknown: count('unknown') };
+  return freeze({
+    title: design.title,
+    verdict: counts.fail > 0 ? 'fail' : counts.unknown > 0 ? 'unknown' : counts.warn > 0 ? 'warn' : 'pass',
+    counts,
+    first: rows.find((row) => row.status !== 'pass') ?? null,
+    tightest: rows.find((row) => row.status === 'pass') ?? null,
+    clearances: rows,
+    engine_moves: movementWords(design),
+    guarantee: GUARANTEE,
+    measure_first: decidingMeasures(found.map((c, i) => ({ ...c, allowed: limitOf(judged[i]!.check, c) }))),
+    assumed: assumed.filter(({ path }) => ofFit(path)),
+    unknown: unknown.filter(({ path }) => ofFit(path) || path.includes('tilt')),
+    sayings: [SAYINGS.fit, SAYINGS.assembly, SAYINGS.cut],
+  });
+};
+
+const limitOf = (check: Check, { allowed }: Clearance): number => check.limit ?? allowed;
+
+const ofFit = (path: readonly (string | number)[]): boolean =>
+  path[0] === 'chassis' || (path[0] === 'engine' && path[1] === 'crank');
+
+const rowOf = (c: Clearance, check: Check): FitRow => ({
+  name: c.name,
+  kind: c.kind,
+  status: check.status,
+  distance_mm: c.distance,
+  worst_mm: c.worst,
+  plus_minus_mm: c.plusMinus,
+  allowed_mm: limitOf(check, c),
+  between: c.between,
+  worst_between: c.worstBetween,
+  at: c.at,
+  worst_at: c.worstAt,
+  because: c.because,
+  try: check.try,
+});
+
+/** Whether anything of the chassis is given to fit into. */
+export const hasChassis = ({ chassis }: Design): boolean =>
+  chassis.ground !== null || chassis.obstacles.length > 0;
