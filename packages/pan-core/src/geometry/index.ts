@@ -1,3 +1,14 @@
+export {
+  type Affine,
+  mapArea,
+  mapGrowth,
+  mapPoint,
+  NO_MAP,
+  scaleMap,
+  shiftMap,
+  thenMap,
+  turnMap,
+} from './affine.js';
 export { type BestFirst, bestFirst } from './best-first.js';
 export {
   areaVector,
@@ -19,12 +30,22 @@ export {
   type HalfSpace,
   halfSpacesOf,
 } from './convex-solid.js';
+export {
+  bulgeCurve,
+  type Curve,
+  circleCurve,
+  curveChords,
+  type EllipseCurve,
+  moveCurve,
+  type NurbsCurve,
+} from './curve.js';
 export { deepestMiddle } from './deepest-middle.js';
 export { distanceToFacet, type Facet, facetOf } from './facet.js';
 export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';
 export type { HoleDatum, HoleDistance } from './hole-network.js';
 export { type DistanceProposal, proposeDistances } from './hole-proposal.js';
 export { mergePieces } from './merge.js';
+export { nurbsFault, nurbsPoint } from './nurbs.js';
 export { insetPolygon, isSimple, type Trapezoid, trapezoids } from './outline.js';
 export type { Arc, Line, Path, Segment } from './path.js';
 export { pathArea } from './path-area.js';
@@ -88,6 +109,7 @@ export {
   subtractAll,
   subtractConvexPolygon,
 } from './polygon.js';
+export { type JoinedLines, joinLines } from './polyline-join.js';
 export {
   largestSwing,
   NO_ROTATION,
@@ -99,3 +121,5 @@ export {
   turnAboutX,
   unrotate3,
 } from './rotation.js';
+export { circleThrough } from './round-loop.js';
+export { simplifyLoop } from './simplify.js';

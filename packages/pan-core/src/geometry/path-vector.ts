@@ -15,3 +15,10 @@ export const mix2 = (a: Vec2, b: Vec2, t: number): Vec2 => [
   a[0] + t * (b[0] - a[0]),
   a[1] + t * (b[1] - a[1]),
 ];
+/** Distance from p to the straight piece from a to b, which may be a point. */
+export const offChord2 = (p: Vec2, a: Vec2, b: Vec2): number => {
+  const along = subtract2(b, a);
+  const square = dot2(along, along);
+  const t = square === 0 ? 0 : Math.max(0, Math.min(1, dot2(subtract2(p, a), along) / square));
+  return distance2(p, mix2(a, b, t));
+};
