@@ -105,6 +105,7 @@ describe('the set', () => {
       '2-laser/bare/flange.dxf',
       '2-laser/strongback.dxf',
       '2-laser/order.txt',
+      '3-bench/drawings/flange.pdf',
       '3-bench/folds.txt',
       '3-bench/drill-table.csv',
       '4-weld/order.txt',

@@ -62,6 +62,30 @@ export const pageWords = (pdf: Uint8Array, page?: number): string =>
     ]).toString('utf8'),
   );
 
+export interface WordBox {
+  readonly page: number;
+  readonly word: string;
+  /** mm from the page's upper left corner */
+  readonly box: readonly [xMin: number, yMin: number, xMax: number, yMax: number];
+}
+
+/** Every word with the box that poppler finds round it. */
+export const wordBoxes = (pdf: Uint8Array): readonly WordBox[] =>
+  inFile(pdf, (file) => {
+    const text = execFileSync('pdftotext', ['-bbox', file, '-']).toString('utf8');
+    const row = /<page |<word xMin="([^"]+)" yMin="([^"]+)" xMax="([^"]+)" yMax="([^"]+)">([^<]*)</g;
+    const mm = (points: string | undefined): number => (Number(points) * 25.4) / 72;
+    let page = 0;
+    return [...text.matchAll(row)].flatMap((found): WordBox[] => {
+      if (found[1] === undefined) {
+        page += 1;
+        return [];
+      }
+      const box = [mm(found[1]), mm(found[2]), mm(found[3]), mm(found[4])] as const;
+      return [{ page, word: found[5] ?? '', box }];
+    });
+  });
+
 export const pageCount = (pdf: Uint8Array): number =>
   inFile(pdf, (file) =>
     Number(/^Pages:\s+(\d+)/m.exec(execFileSync('pdfinfo', [file]).toString('utf8'))?.[1]),

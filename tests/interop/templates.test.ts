@@ -1,4 +1,4 @@
-import { printPages } from 'pan-cli/write/pdf.js';
+import { pdfPrinter } from 'pan-cli/write/pdf.js';
 import { cutSet, type Paper } from 'pan-core/drawing/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import { describe, expect, it } from 'vitest';
@@ -8,6 +8,7 @@ import { partsOf, reportOf } from './dxf-cut-set.js';
 import { drawPage, hasPrinter, longLines, MISSING_PRINTER, pageCount, pageWords } from './pdf-picture.js';
 
 const design = sampleDesign();
+const print = pdfPrinter();
 const PAPERS: readonly (readonly [Paper, number, number])[] = [
   ['a4', 210, 297],
   ['letter', 215.9, 279.4],
@@ -17,7 +18,7 @@ const templatesOn = async (paper: Paper): Promise<Uint8Array> => {
   const files = await cutSet(buildPan(design), partsOf(design), reportOf(design.title, 'fail'), {
     paper,
     // Only the file asked for is printed: the rest is not looked at here.
-    print: async (set) => (set.title.endsWith('templates') ? printPages(set) : new Uint8Array()),
+    print: async (set) => (set.title.endsWith('templates') ? print(set) : new Uint8Array()),
   });
   const content = files.find((file) => file.path === '1-mock-up/templates.pdf')?.content;
   if (!(content instanceof Uint8Array)) throw new Error('no templates');

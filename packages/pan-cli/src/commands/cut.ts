@@ -2,7 +2,7 @@ import { buildPan, checkDesign, cutParts, cutSet, PanError, type Paper, panelsOf
 import { readDesignFile } from '../read/index.js';
 import { cutScreen, stopScreen } from '../terminal/cut-screen.js';
 import { writeSet } from '../write/index.js';
-import { printPages } from '../write/pdf.js';
+import { pdfPrinter } from '../write/pdf.js';
 import type { ExitCode, Run, Screen } from './command.js';
 
 /** `pan cut` with its words understood. */
@@ -30,7 +30,7 @@ export const cutCommand = async (options: CutOptions, screen: Screen): Promise<E
   }
   const model = buildPan(read.design);
   const parts = cutParts(read.design, model.profile, platesOf(model), panelsOf(model));
-  const files = await cutSet(model, parts, report, { paper: options.paper, print: printPages });
+  const files = await cutSet(model, parts, report, { paper: options.paper, print: pdfPrinter() });
   const written = writeSet(options.out, files, options.replace);
   if (screen.json) {
     const manifest = files.find((file) => file.path === 'manifest.json')?.content;

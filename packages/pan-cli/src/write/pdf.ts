@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { Fill, Page, PageItem, PageSet, Pen, Words } from 'pan-core';
+import type { Fill, Page, PageItem, PagePrinter, PageSet, Pen, Words } from 'pan-core';
 import PDFDocument from 'pdfkit';
 import { drawPath, type Point } from './pdf-path.js';
 
@@ -33,21 +33,34 @@ const SHADES: Readonly<Record<Fill['shade'], string>> = {
   paper: '#ffffff',
 };
 
-/** Pages as a PDF file, true to size, with the font's letters that it uses inside. */
-export const printPages = async (set: PageSet): Promise<Uint8Array> => {
+/**
+ * Prints pages as PDF files, true to size, each with the letters that it uses inside. The fonts are read
+ * once for all files of one printer, since reading them takes longer than drawing.
+ */
+export const pdfPrinter = (): PagePrinter => {
+  const [plain, bold] = [readFont(FONTS.plain), readFont(FONTS.bold)];
+  return (set) => printPages(set, plain, bold);
+};
+
+/** A font as the library has read it: a document of its own is the only way there. */
+const readFont = (name: string): Font => {
   const find = createRequire(import.meta.url);
-  const font = (name: string): string => find.resolve(`@expo-google-fonts/fira-sans-condensed/${name}.ttf`);
+  const font = find.resolve(`@expo-google-fonts/fira-sans-condensed/${name}.ttf`);
+  return inner(new PDFDocument({ autoFirstPage: false, font }))._font.font;
+};
+
+const printPages = async (set: PageSet, plain: Font, bold: Font): Promise<Uint8Array> => {
   const doc = new PDFDocument({
     autoFirstPage: false,
     margin: 0,
     displayTitle: true,
     // Otherwise it loads one of its own, which knows neither Ø nor ≤.
-    font: font(FONTS.plain),
+    font: plain,
     info: { Title: set.title, Creator: 'pan', Producer: 'pan', CreationDate: DATED, ModDate: DATED },
   });
   const bytes = collect(doc);
-  doc.registerFont('plain', font(FONTS.plain));
-  doc.registerFont('bold', font(FONTS.bold));
+  doc.registerFont('plain', plain);
+  doc.registerFont('bold', bold);
   keepSize(doc);
   for (const page of set.pages) drawPage(doc, page);
   doc.end();
@@ -72,8 +85,11 @@ interface Inner {
   readonly _root: {
     readonly data: { readonly ViewerPreferences: { readonly data: { PrintScaling?: string } } };
   };
-  readonly _font: { readonly font: { readonly hasGlyphForCodePoint: (point: number) => boolean } };
+  readonly _font: { readonly font: Font };
 }
+
+/** A font that the library has read; it takes one back wherever it takes a font's file. */
+type Font = string & { readonly hasGlyphForCodePoint: (point: number) => boolean };
 
 const inner = (doc: Doc): Inner => doc as unknown as Inner;
 

@@ -17,6 +17,7 @@ import { insideSolid, outsideSolid } from './pan-solid.js';
 import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
 import { safeNames } from './safe-name.js';
+import { shopDrawing } from './shop-drawing.js';
 import { writeStl } from './stl-file.js';
 import { templates } from './templates.js';
 import { cautionText, leakTest, weldOrder } from './weld-words.js';
@@ -54,6 +55,7 @@ export const cutSet = async (
     { path: '1-mock-up/templates.pdf', content: await print(templates(plan, paper)) },
     ...drawings(plan),
     { path: '2-laser/order.txt', content: laserOrder(plan) },
+    ...(await shopDrawings(plan, paper, print)),
     { path: '3-bench/folds.txt', content: foldList(plan) },
     { path: '3-bench/drill-table.csv', content: drillTable(plan) },
     { path: '4-weld/order.txt', content: weldOrder(plan) },
@@ -113,6 +115,16 @@ const drawings = (plan: CutPlan): readonly CutFile[] =>
       { path: `2-laser/bare/${file}.dxf`, content: barePartDxf(part, words) },
     ];
   });
+
+const shopDrawings = async (plan: CutPlan, paper: Paper, print: PagePrinter): Promise<readonly CutFile[]> => {
+  const drawn: CutFile[] = [];
+  for (const named of plan.parts)
+    drawn.push({
+      path: `3-bench/drawings/${named.file}.pdf`,
+      content: await print(shopDrawing(plan, named, paper)),
+    });
+  return drawn;
+};
 
 /** Area open at the rail plane, mm². */
 const openArea = (skin: Skin): number =>

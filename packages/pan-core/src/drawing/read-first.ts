@@ -16,7 +16,7 @@ export const readFirst = (plan: CutPlan): string => {
     '             in-place/ holds every piece of the finished pan where it stands;',
     '             templates.pdf is every part at full size on paper, a page map first.',
     '  2-laser    Drawings to cut, one a part, with an order list; bare/ holds cut loops alone.',
-    '  3-bench    Folds and holes by number.',
+    '  3-bench    A drawing of each part in drawings/; folds and holes by number.',
     '  4-weld     Seams in order, cautions, leak test.',
     '  5-buy      Sheet, plate and bought parts.',
     '  manifest.json lists every part for programs.',

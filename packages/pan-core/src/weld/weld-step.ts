@@ -5,6 +5,8 @@ import type { Seam, SeamStep } from './seam.js';
 export const PRACTICE = Object.freeze({
   tackPitch: [25, 40] as const,
   stitch: [25, 50] as const,
+  /** What a drawing's symbol says, out of that range. */
+  drawnStitch: 40,
   flatness: 0.1,
   flatnessOver: 300,
 });

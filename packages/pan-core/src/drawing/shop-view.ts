@@ -1,0 +1,178 @@
+import {
+  circlePath,
+  isClosed,
+  movePath,
+  type Path,
+  type PathBox,
+  pathBox,
+  pathPoints,
+} from '../geometry/index.js';
+import type { Vec2 } from '../numeric/index.js';
+import type { Part } from '../sheet/index.js';
+import { around, type LabelRoom, labelRoom } from './label-room.js';
+import { oneLine } from './one-line.js';
+import { line, type PageItem, stroke, type Words, words } from './page.js';
+import { trimmed } from './part-words.js';
+import { ordinates, rounds, sharpCorner } from './shop-ordinate.js';
+import { spread } from './spread.js';
+import { scaled } from './template-map.js';
+
+/** Scales of ISO 5455, with its in-between ones, paper over part. */
+const SCALES = [5, 2, 1, 1 / 2, 1 / 2.5, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 8, 1 / 10, 1 / 15, 1 / 20, 1 / 50];
+/** Rims of the view's room that dimensions and fold labels take, mm. */
+const RIM = { left: 15, foot: 15, right: 9, top: 8 };
+
+/** The largest scale at which a part and its dimensions fit a room. */
+export const viewScale = ({ flat }: Part, room: Vec2): number => {
+  const w = room[0] - RIM.left - RIM.right;
+  const h = room[1] - RIM.foot - RIM.top;
+  return SCALES.find((k) => k * flat[0] <= w && k * flat[1] <= h) ?? Math.min(w / flat[0], h / flat[1]);
+};
+
+/** "1:2", or "2:1". */
+export const scaleWords = (scale: number): string =>
+  scale >= 1 ? `${Number(scale.toFixed(2))}:1` : `1:${Number((1 / scale).toFixed(1))}`;
+
+/**
+ * A part as its own drawing has it, made to fit a room on a page: edges, folds and holes with their numbers in
+ * the tables, marks with their words, and every corner's distance from the lower left one.
+ */
+export const shopView = (part: Part, room: PathBox): readonly PageItem[] => {
+  const scale = viewScale(part, [room.max[0] - room.min[0], room.max[1] - room.min[1]]);
+  const { min, max } = pathBox(part.outline);
+  const spare: Vec2 = [
+    room.max[0] - room.min[0] - RIM.left - RIM.right - scale * part.flat[0],
+    room.max[1] - room.min[1] - RIM.foot - RIM.top - scale * part.flat[1],
+  ];
+  const origin: Vec2 = [room.min[0] + RIM.left + spare[0] / 2, room.min[1] + RIM.foot + spare[1] / 2];
+  const shift: Vec2 = [origin[0] - scale * min[0], origin[1] - scale * min[1]];
+  const at = (p: Vec2): Vec2 => [shift[0] + scale * p[0], shift[1] + scale * p[1]];
+  const put = (path: Path): Path => scaled(path, scale, shift);
+  const box: PathBox = { min: at(min), max: at(max) };
+  const labels = labelRoom(room);
+  coverEdges(labels, part, put);
+  return [
+    ...part.marks.map((mark) => stroke('mark', put(mark.path))),
+    ...part.folds.map((fold) => line('fold', at(fold.from), at(fold.to))),
+    ...[part.outline, ...part.openings].map((path) => stroke('cut', put(path))),
+    ...part.holes.flatMap((hole): PageItem[] => {
+      const [[x, y], r] = [at(hole.at), (scale * hole.diameter) / 2];
+      const d = r + 0.8;
+      return [
+        stroke('cut', circlePath([x, y], r)),
+        line('thin', [x - d, y], [x + d, y]),
+        line('thin', [x, y - d], [x, y + d]),
+      ];
+    }),
+    ...ordinates(part, box, scale),
+    ...foldLabels(part, at, box, room, labels),
+    ...part.holes.flatMap((hole, i) => {
+      const found = labels.place(around(at(hole.at), (scale * hole.diameter) / 2, 2.4, String(i + 1)));
+      return found === null ? [] : [found];
+    }),
+    ...radiusWords(part, at, labels),
+    ...markWords(part, put, labels),
+  ];
+};
+
+/** The radius of each rounded corner beside it; of several alike in a row, the ones that find room. */
+const radiusWords = (part: Part, at: (p: Vec2) => Vec2, labels: LabelRoom): readonly PageItem[] =>
+  [part.outline, ...part.openings].flat().flatMap((piece) => {
+    if (!rounds(piece)) return [];
+    const found = labels.place(around(at(sharpCorner(piece)), 1, 2.1, `R${trimmed(piece.radius, 2)}`));
+    return found === null ? [] : [found];
+  });
+
+/** Words keep clear of edges, holes and fold lines. */
+const coverEdges = (labels: LabelRoom, part: Part, put: (path: Path) => Path): void => {
+  const folds = part.folds.map((fold): Path => [{ kind: 'line', from: fold.from, to: fold.to }]);
+  for (const path of [part.outline, ...part.openings, ...folds]) {
+    const points = pathPoints(put(path), 0.1);
+    points.slice(1).forEach((b, i) => {
+      const a = points[i] as Vec2;
+      const steps = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 2));
+      for (let k = 0; k <= steps; k++) {
+        const [x, y] = [a[0] + ((b[0] - a[0]) * k) / steps, a[1] + ((b[1] - a[1]) * k) / steps];
+        labels.cover({ min: [x - 0.2, y - 0.2], max: [x + 0.2, y + 0.2] });
+      }
+    });
+  }
+  for (const hole of part.holes) {
+    const { min, max } = pathBox(put(movePath({ shift: hole.at }, circlePath([0, 0], hole.diameter / 2))));
+    labels.cover({ min, max });
+    const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+    labels.cover({ min: [min[0] - 1, y - 0.1], max: [max[0] + 1, y + 0.1] });
+    labels.cover({ min: [x - 0.1, min[1] - 1], max: [x + 0.1, max[1] + 1] });
+  }
+};
+
+/** "F1" and so on beyond the upper or right end of each fold line. */
+const foldLabels = (
+  part: Part,
+  at: (p: Vec2) => Vec2,
+  box: PathBox,
+  room: PathBox,
+  labels: LabelRoom,
+): readonly PageItem[] => {
+  const ends = part.folds.map((fold, i) => {
+    const [a, b] = [at(fold.from), at(fold.to)];
+    const steep = Math.abs(b[1] - a[1]) >= Math.abs(b[0] - a[0]);
+    const end = (steep ? b[1] > a[1] : b[0] > a[0]) ? b : a;
+    return { name: `F${i + 1}`, end, steep };
+  });
+  const row = (steep: boolean): readonly PageItem[] => {
+    const k = steep ? 0 : 1;
+    const own = ends.filter((one) => one.steep === steep).sort((p, q) => p.end[k] - q.end[k]);
+    const places = spread(
+      own.map((one) => one.end[k]),
+      steep ? 5 : 3.4,
+      room.min[k] + 2,
+      room.max[k] - 2,
+    );
+    return own.flatMap(({ name, end }, i): PageItem[] => {
+      const p = places[i] as number;
+      const tip: Vec2 = steep ? [p, box.max[1] + 3] : [box.max[0] + 3, p];
+      const label = steep
+        ? words([p, box.max[1] + 3.8], 2.8, name, { bold: true, align: 'centre' })
+        : words([box.max[0] + 3.6, p - 1], 2.8, name, { bold: true });
+      labels.place([label]);
+      return [line('thin', end, tip), label];
+    });
+  };
+  return [...row(true), ...row(false)];
+};
+
+/** What marks are for, along them or in their middle, wherever that covers nothing. */
+const markWords = (part: Part, put: (path: Path) => Path, labels: LabelRoom): readonly PageItem[] =>
+  part.marks.flatMap((mark) => {
+    const path = put(mark.path);
+    const [first, last] = [path[0], path[path.length - 1]];
+    if (first === undefined || last === undefined) return [];
+    const text = oneLine(mark.what, 60);
+    const found = labels.place(
+      isClosed(mark.path) ? inBox(pathBox(path), text) : along(first.from, last.to, text),
+    );
+    return found === null ? [] : [found];
+  });
+
+const inBox = ({ min, max }: PathBox, text: string): readonly Words[] => {
+  const middle: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+  return [0, 2.6, -2.6, 5.2, -5.2].map((dy) =>
+    words([middle[0], middle[1] - 0.7 + dy], 2.1, text, { align: 'centre' }),
+  );
+};
+
+const along = (from: Vec2, to: Vec2, text: string): readonly Words[] => {
+  const straight = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  const turned =
+    straight > Math.PI / 2 + 1e-9 || straight <= -Math.PI / 2 + 1e-9 ? straight + Math.PI : straight;
+  return [0.5, 0.35, 0.65, 0.25, 0.75].flatMap((t) =>
+    [0.7, -2].map((off): Words => {
+      const p: Vec2 = [
+        from[0] + t * (to[0] - from[0]) - off * Math.sin(turned),
+        from[1] + t * (to[1] - from[1]) + off * Math.cos(turned),
+      ];
+      return words(p, 2.1, text, { align: 'centre', turned });
+    }),
+  );
+};
