@@ -175,13 +175,13 @@ describe('the same design in other words', () => {
     const text = changed(
       demo,
       'limits: {}',
-      'limits: {ground_clearance: 4 in, mouth_depth: 25, least_fill: 2 US qt, roll: 3 deg}',
+      'limits: {ground: 4 in, mouth_depth: 25, trapped_air: 2 US qt, draw: 3 s}',
     );
     const { limits } = (await read(text)).design;
-    expectWithin(limits.ground_clearance, 101.6, 1e-13);
+    expectWithin(limits.ground, 101.6, 1e-13);
     expect(limits.mouth_depth).toBe(25);
-    expectWithin(limits.least_fill, 1.892705892, 1e-15);
-    expectWithin(limits.roll, 3, 1e-15);
+    expectWithin(limits.trapped_air, 1.892705892, 1e-15);
+    expectWithin(limits.draw, 3, 1e-15);
   });
 
   it('units beyond the common ones', async () => {

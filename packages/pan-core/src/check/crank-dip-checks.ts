@@ -1,9 +1,9 @@
-import type { Design, Manoeuvre } from '../design/index.js';
+import { type Design, type Manoeuvre, slug } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
 import { crankDips, depthUnderOil, type OilAnswer, type OilSystem, rampAnswer } from '../oil/index.js';
 import { describeLoad } from './mouth-case.js';
 import type { Check } from './report.js';
-import { judge, limitFor, slug } from './row.js';
+import { judge, limitFor } from './row.js';
 
 /** One manoeuvre in the state that matters for a question, with its answer. */
 interface Found {

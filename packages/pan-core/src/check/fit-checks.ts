@@ -1,8 +1,8 @@
 import { type Clearance, clearances } from '../clearance/index.js';
-import type { Design } from '../design/index.js';
+import { type Design, slug } from '../design/index.js';
 import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import type { Check } from './report.js';
-import { judge, limitFor, slug } from './row.js';
+import { judge, limitFor } from './row.js';
 
 /** Every clearance as a check, at its worst over engine movement and measurement. */
 export const fitChecks = (design: Design, model: PanModel): readonly Check[] =>

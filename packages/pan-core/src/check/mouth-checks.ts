@@ -1,9 +1,9 @@
-import type { Design, Manoeuvre } from '../design/index.js';
+import { type Design, type Manoeuvre, slug } from '../design/index.js';
 import type { OilAnswer, OilSystem } from '../oil/index.js';
 import { lidThatHolds, moreOil } from './advice.js';
 import { describeLoad, type MouthCase, mouthCase } from './mouth-case.js';
 import type { Check } from './report.js';
-import { judge, limitFor, slug } from './row.js';
+import { judge, limitFor } from './row.js';
 
 /** Covered or not in each manoeuvre, held and settled, and how long the pool lasts. */
 export const mouthChecks = (design: Design, system: OilSystem, fills: readonly number[]): readonly Check[] =>

@@ -1,13 +1,5 @@
 import type { Check, CheckGroup, Status } from './report.js';
 
-/** A lower-case word for an id, from whatever the user called it. */
-export const slug = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '_')
-    .replace(/^_+|_+$/g, '')
-    .slice(0, 40) || 'unnamed';
-
 /** How much of a unit counts as one step when margins of unlike checks are put in order. */
 const SCALE: Readonly<Record<string, number>> = {
   mm: 10,

@@ -1,3 +1,4 @@
+export { settableLimits, slug } from './check-id.js';
 export type * from './design.js';
 export { designJsonSchema } from './json-schema.js';
 export { designKeyRows, type KeyRow } from './key-list.js';

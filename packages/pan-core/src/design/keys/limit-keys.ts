@@ -1,7 +1,8 @@
 import { commonUnits, findUnit, fromInside, type QuantityKind, readQuantity } from '../../units/index.js';
 import { type Field, foundText, type Reading, type Refusal, refused } from '../field/index.js';
 
-type Limits = Readonly<Record<string, number>>;
+/** Each limit in the unit of its kind; null where the file gives a bare number, which is in the check's own. */
+export type LimitKeys = Readonly<Record<string, { readonly value: number; readonly unit: string | null }>>;
 
 /** A limit is compared in the unit the check prints, so each kind has one. */
 const PRINTED: readonly (readonly [QuantityKind, string])[] = [
@@ -12,13 +13,13 @@ const PRINTED: readonly (readonly [QuantityKind, string])[] = [
   ['time', 's'],
 ];
 
-const readLimit = (raw: unknown, reading: Reading): number | null => {
-  if (typeof raw === 'number') return Number.isFinite(raw) ? raw : null;
+const readLimit = (raw: unknown, reading: Reading): LimitKeys[string] | null => {
+  if (typeof raw === 'number') return Number.isFinite(raw) ? { value: raw, unit: null } : null;
   for (const [kind, name] of PRINTED) {
     const read = readQuantity(raw, kind, null, reading.extra);
     const unit = findUnit(commonUnits, kind, name);
     if (read.ok && unit !== undefined && !(kind === 'acceleration' && /deg|rad|°/.test(String(raw)))) {
-      return fromInside(read.value, unit);
+      return { value: fromInside(read.value, unit), unit: name };
     }
   }
   return null;
@@ -27,7 +28,7 @@ const readLimit = (raw: unknown, reading: Reading): number | null => {
 const MOST = 100;
 
 /** Check ids with the limit to hold instead: a quantity, or a bare number in the unit the check prints. */
-export const limitsField = (reading: Reading): Field<Limits> => ({
+export const limitsField = (reading: Reading): Field<LimitKeys> => ({
   about: {
     form: 'map',
     about: 'limits of checks by their id; a bare number is in the unit the check prints',
@@ -35,8 +36,8 @@ export const limitsField = (reading: Reading): Field<Limits> => ({
     assumed: null,
     mayBeUnknown: false,
   },
-  read: (raw, report): Limits | Refusal => {
-    const expected = 'check ids with a limit each, such as ground_clearance: 90 mm';
+  read: (raw, report): LimitKeys | Refusal => {
+    const expected = 'check ids with a limit each, such as ground: 90 mm';
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
       report({ code: 'input-type', says: 'is not a group of keys', expected, found: foundText(raw) });
       return refused;
@@ -52,7 +53,7 @@ export const limitsField = (reading: Reading): Field<Limits> => ({
       });
       return refused;
     }
-    const taken = new Map<string, number>();
+    const taken = new Map<string, LimitKeys[string]>();
     for (const [id, value] of entries) {
       const limit = readLimit(value, reading);
       if (!/^[a-z][a-z0-9_]{0,59}$/.test(id)) {

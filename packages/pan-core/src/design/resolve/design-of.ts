@@ -3,6 +3,7 @@ import type { DesignKeys } from '../keys/design-keys.js';
 import { resolveBaffle } from './baffle.js';
 import { resolveChassis } from './chassis.js';
 import { resolveEngine } from './engine.js';
+import { resolveLimits } from './limits.js';
 import { resolveManoeuvres } from './manoeuvre.js';
 import type { Notes } from './notes.js';
 import { resolvePanShape } from './pan-shape.js';
@@ -10,7 +11,7 @@ import { resolvePanShape } from './pan-shape.js';
 /** The design that the keys say, with every default noted. */
 export const designOf = (keys: DesignKeys, notes: Notes): Design => {
   const pan = resolvePanShape(keys.pan, notes);
-  return {
+  const design: Design = {
     format: keys.format,
     title: keys.title,
     engine: resolveEngine(keys.engine, notes),
@@ -24,8 +25,9 @@ export const designOf = (keys: DesignKeys, notes: Notes): Design => {
     chassis: resolveChassis(keys.chassis, notes),
     manoeuvres: resolveManoeuvres(keys.manoeuvres, notes),
     prices: resolvePrices(keys.prices),
-    limits: keys.limits ?? {},
+    limits: {},
   };
+  return { ...design, limits: resolveLimits(keys.limits ?? {}, design) };
 };
 
 const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {
