@@ -49,7 +49,7 @@ describe('seams have the lengths of the shape', () => {
   it('a wing meets the side along the cut edge: top, rear and front of its opening', () => {
     const seams = panSeams(buildPan(sampleDesign()));
     const length = (name: string): number => seams.find((s) => s.name === name)?.length ?? 0;
-    expectWithin(length('side right to wing'), 255, 1e-9, 'top, mm');
+    expectWithin(length('side right to wing strip'), 255, 1e-9, 'top, mm');
     // Floor from 172 at x 32 to 165 at x 320; the wing's top is 95 down all along.
     const depth = (x: number): number => 172 - (7 * (x - 32)) / 288;
     expectWithin(length('side right to wing rear cap'), depth(45) - 95, 1e-9, 'rear, mm');
@@ -76,14 +76,14 @@ describe('seams are named by how the plates lie', () => {
     ['belly 2 of 5 to side left', 'open corner', 'floor and side, outward'],
     ['belly 3 of 5 to belly 4 of 5', 'fillet', 'step and shallow at the lip, inward'],
     ['belly 2 of 5 to belly 3 of 5', 'open corner', 'sump floor and step, outward'],
-    ['belly to wing', 'butt', 'the wing’s floor runs on in the belly’s plane'],
-    ['side right to wing', 'fillet', 'the wing’s top stands on the side'],
-    ['wing rear cap to wing', 'open corner', 'cap on the strip’s end'],
+    ['belly to wing strip', 'butt', 'the wing’s floor runs on in the belly’s plane'],
+    ['side right to wing strip', 'fillet', 'the wing’s top stands on the side'],
+    ['wing rear cap to wing strip', 'open corner', 'cap on the strip’s end'],
     ['door wall to the pan', 'tee', 'a wall inside'],
   ])('%s: %s (%s)', (name, joint) => {
     const ways =
-      name === 'wing rear cap to wing'
-        ? [...jointOf(name), ...jointOf('wing to wing rear cap')]
+      name === 'wing rear cap to wing strip'
+        ? [...jointOf(name), ...jointOf('wing strip to wing rear cap')]
         : jointOf(name);
     expect(ways).toEqual([joint]);
   });

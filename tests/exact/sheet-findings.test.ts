@@ -41,10 +41,9 @@ describe('what the sheet says about a design', () => {
       d.pan.sheet.bendRadius = 2;
     });
     expect(f.status).toBe('fail');
-    // 3 mm lies between 0.090 and 0.125 in: 0.156 and 0.188 in.
-    const share = (3 / 25.4 - 0.09) / 0.035;
-    expectWithin(f.limit ?? 0, (0.156 + share * 0.032) * 25.4, 1e-9, 'limit');
-    expect(f.try).toContain('4.6 mm');
+    // 3 mm lies between 0.090 and 0.125 in, and the row of the next thickness up says 0.188 in.
+    expectWithin(f.limit ?? 0, 0.188 * 25.4, 1e-9, 'limit');
+    expect(f.try).toContain('4.8 mm');
   });
 
   test('the design’s own limit goes first', () => {

@@ -154,7 +154,7 @@ describe('every piece in its place', () => {
     });
     const model = buildPan(design);
     const names = (await partsInPlace(model, panSkin(model))).map((s) => s.name);
-    expect(names.filter((n) => n === 'wing')).toHaveLength(2);
+    expect(names.filter((n) => n === 'wing strip')).toHaveLength(2);
     expect(names.filter((n) => n === 'wing rear cap')).toHaveLength(2);
   });
 });

@@ -1,4 +1,4 @@
-import type { LevelReport, LevelState } from 'pan-core';
+import { type LevelReport, type LevelState, SAYINGS } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
@@ -91,7 +91,7 @@ export const levelScreen = (title: string, report: LevelReport, screen: Screen):
       : [
           `A rule for water wants ${quantity(critical, 'mm', screen.units)} over a mouth this size; only a hint for oil.`,
         ]),
-    'Still-oil geometry, not proof: fit an oil-pressure warning and log it before driving hard.',
+    `${SAYINGS.geometry}.`,
   ];
   const lines = [
     paint.strong(`${inPan} in the pan, ${loadText(attitude, screen)}`),

@@ -1,4 +1,4 @@
-import type { SurgeCase, SurgeReport } from 'pan-core';
+import { SAYINGS, type SurgeCase, type SurgeReport } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { assumptionLines } from './assumptions.js';
 import { ink } from './ink.js';
@@ -7,9 +7,6 @@ import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { type Column, row } from './table.js';
 import { wrap } from './wrap.js';
-
-const SAYING =
-  'Still-oil geometry with flow between bays, not proof: fit an oil-pressure warning and log it before driving hard.';
 
 const seconds = (value: number | null, none: string): string =>
   value === null ? none : `${value.toFixed(value < 10 ? 2 : 1)} s`;
@@ -117,7 +114,7 @@ export const surgeScreen = (report: SurgeReport, screen: Screen): string => {
       assumptionLines(report.assumed).flatMap((text) => say('- ', text)),
       paint.heading,
     ),
-    ...block('REMEMBER', say('', SAYING), paint.heading),
+    ...block('REMEMBER', say('', `${SAYINGS.flow}.`), paint.heading),
   ];
   return `${lines.join('\n')}\n`;
 };

@@ -3,6 +3,7 @@ import type { ReadDesign } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { createOilSystem, inventoryOf, oilProperties, restAnswer } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
+import { SAYINGS } from '../weld/index.js';
 import { crankDipChecks } from './crank-dip-checks.js';
 import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
@@ -14,9 +15,6 @@ import { sheetChecks } from './sheet-checks.js';
 import { supplyChecks } from './supply-checks.js';
 import { supplyReport } from './supply-report.js';
 import { unknownChecks } from './unknown-checks.js';
-
-export const STILL_OIL =
-  'Still-oil geometry, not proof: fit an oil-pressure warning and log it before driving hard.';
 
 /**
  * Every question about a design, answered.
@@ -73,7 +71,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     assumed: [...assumed, ...oilProperties(design.oil).assumed],
     unknown,
     measureAgain: measureAgain(design, checks),
-    sayings: [STILL_OIL],
+    sayings: [`${SAYINGS.geometry}.`],
   });
 };
 

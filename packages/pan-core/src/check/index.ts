@@ -1,4 +1,4 @@
-export { checkDesign, STILL_OIL } from './check-design.js';
+export { checkDesign } from './check-design.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
 export { type FitReport, type FitRow, fitReport, hasChassis } from './fit-report.js';
 export { type LevelReport, type LevelState, levelReport } from './level-report.js';

@@ -1,7 +1,7 @@
 import type { Manoeuvre, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type Limit, leastFill, limitRing, limitToward, type OilSystem } from '../oil/index.js';
-import { STILL_OIL } from './check-design.js';
+import { SAYINGS } from '../weld/index.js';
 import { LIFT, lesser, limitChanges } from './limit-change.js';
 import { mouthCase } from './mouth-case.js';
 import { sweepOverOil } from './sweep.js';
@@ -89,7 +89,7 @@ export const limitsReport = (
     unknown: unknown.filter(
       ({ path }) => path[0] === 'oil' || path.includes('tilt') || path.includes('crank'),
     ),
-    sayings: [STILL_OIL],
+    sayings: [`${SAYINGS.geometry}.`],
   });
 };
 

@@ -13,11 +13,8 @@ export const partsInPlace = async (model: PanModel, skin: Skin): Promise<readonl
   for (const plate of platesOf(model)) {
     const outlines = plate.outlines.map((outline) => polylinePath(outline, true));
     const holes = plate.openings.map(({ outline }) => polylinePath(outline, true));
-    const what = `${plate.baffle.kind} "${plate.baffle.name}"`;
-    found.push({
-      name: what,
-      mesh: await extrudedSolid(outlines, holes, plate.baffle.thickness, what, plate),
-    });
+    const { name, thickness } = plate.baffle;
+    found.push({ name, mesh: await extrudedSolid(outlines, holes, thickness, name, plate) });
   }
   return found;
 };

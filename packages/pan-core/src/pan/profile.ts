@@ -32,10 +32,12 @@ const STRAIGHT = 1e-12;
 /**
  * The inside face of the belly from the rail down, along and up again, with every folded corner as its arc.
  *
- * @throws PanError `shape-fold` where two bends need more length than the flat between them has.
+ * @throws PanError `shape-floor` where the floor rises above the rail or repeats a point, `shape-fold`
+ *   where two bends need more length than the flat between them has.
  */
 export const floorProfile = (design: Design): Profile => {
   const { floor, sheet, joints } = design.pan;
+  refuseNoLength(floor);
   const first = floor[0] as Vec2;
   const last = floor[floor.length - 1] as Vec2;
   const sharp: Vec2[] = [[first[0], 0], ...floor.map(([x, down]): Vec2 => [x, -down]), [last[0], 0]];
@@ -46,10 +48,37 @@ export const floorProfile = (design: Design): Profile => {
   return { sharp, corners, path: formedPath(sharp, corners) };
 };
 
+/** Every piece of the line needs a length, or it has no direction; only an end wall may have none, at the rail. */
+const refuseNoLength = (floor: Design['pan']['floor']): void => {
+  const problems = floor.flatMap(([x, down], index): readonly Problem[] => {
+    const path = ['pan', 'floor_inside', index];
+    const before = floor[index - 1];
+    if (!(down >= 0)) {
+      return [
+        {
+          code: 'shape-floor',
+          path,
+          message: `Floor point ${index} at x = ${x} is ${down} mm down: it must not lie above the rail.`,
+          value: down,
+          limit: 0,
+          unit: 'mm',
+          advice: 'Give its depth below the rail, positive.',
+        },
+      ];
+    }
+    if (before === undefined || before[0] !== x || before[1] !== down) return [];
+    const message = `Floor point ${index} at x = ${x} is the same as the one before it.`;
+    return [{ code: 'shape-floor', path, message, advice: 'Leave one of them out.' }];
+  });
+  if (problems.length > 0) throw new PanError(problems);
+};
+
 const direction = (a: Vec2, b: Vec2): Vec2 => {
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
   return [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
 };
+
+const samePoint = (a: Vec2, b: Vec2): boolean => a[0] === b[0] && a[1] === b[1];
 
 const cornerAt = (
   sharp: readonly Vec2[],
@@ -59,8 +88,12 @@ const cornerAt = (
   thickness: number,
 ): Corner => {
   const at = sharp[index + 1] as Vec2;
-  const u = direction(sharp[index] as Vec2, at);
-  const v = direction(at, sharp[index + 2] as Vec2);
+  const [before, after] = [sharp[index] as Vec2, sharp[index + 2] as Vec2];
+  // A floor that runs out at the rail has no end wall there, and so no corner.
+  if (samePoint(before, at) || samePoint(at, after)) {
+    return { at, index, turn: 0, folded: false, rho: 0, setback: 0 };
+  }
+  const [u, v] = [direction(before, at), direction(at, after)];
   // Walking rearward (−x) with the oil above means walking with the oil on the right hand in the [x, z]
   // plane, so a clockwise turn has the oil inside the bend.
   const turn = -Math.atan2(u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1]);
@@ -95,7 +128,7 @@ const formedPath = (sharp: readonly Vec2[], corners: readonly Corner[]): Path =>
   const path: Segment[] = [];
   let at = sharp[0] as Vec2;
   const lineTo = (to: Vec2): void => {
-    if (at[0] !== to[0] || at[1] !== to[1]) path.push({ kind: 'line', from: at, to });
+    if (!samePoint(at, to)) path.push({ kind: 'line', from: at, to });
     at = to;
   };
   corners.forEach((corner, i) => {

@@ -18,7 +18,6 @@ export interface BendRule {
 interface MaterialBends {
   readonly air_bend: string;
   readonly handbook: string;
-  readonly minimum_radius: string;
 }
 
 const rows: Readonly<Record<string, MaterialBends>> = data.materials.rows;

@@ -16,7 +16,7 @@ export { buttTrim } from './butt-trim.js';
 export { cutParts } from './cut-parts.js';
 export type { SheetFinding } from './finding.js';
 export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline } from './flange.js';
-export { minimumRadius } from './minimum-radius.js';
 export type { Fold, Mark, Part, RoundHole } from './part.js';
+export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './part-name.js';
 export { sheetFindings } from './sheet-finding.js';
 export { type ShopFinding, shopFindings } from './shop-finding.js';

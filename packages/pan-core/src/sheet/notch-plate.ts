@@ -5,6 +5,7 @@ import type { Panel } from '../pan/index.js';
 import { buttTrim } from './butt-trim.js';
 import { finishPart } from './finish.js';
 import type { Part } from './part.js';
+import { notchPartNames } from './part-name.js';
 
 /** Points and planes nearer than this belong together, mm. */
 const TOUCH = 1e-6;
@@ -15,7 +16,7 @@ const TOUCH = 1e-6;
  */
 export const notchParts = (design: Design, panels: readonly Panel[]): readonly Part[] => {
   const faces = panels.filter((p) => p.owner === 'notch');
-  const names = faceNames(design, faces);
+  const names = notchPartNames(design, faces);
   return faces.map((_, i) => notchPart(design, faces, i, names[i]!));
 };
 
@@ -99,22 +100,4 @@ const inward = (face: Panel, along: Vec3, mid: Vec3): Vec3 => {
     1 / face.loops[0]!.length,
   );
   return dot3(subtract3(centre, mid), across) >= 0 ? across : scale3(across, -1);
-};
-
-const faceNames = (design: Design, faces: readonly Panel[]): readonly string[] => {
-  const words = faces.map((f) => `${design.pan.notches[f.index]?.name ?? 'notch'} ${faceWord(f.normal)}`);
-  const seen = new Map<string, number>();
-  return words.map((word) => {
-    if (words.filter((w) => w === word).length === 1) return word;
-    const n = (seen.get(word) ?? 0) + 1;
-    seen.set(word, n);
-    return `${word} ${n}`;
-  });
-};
-
-const faceWord = ([x, y, z]: Vec3): string => {
-  const [ax, ay, az] = [Math.abs(x), Math.abs(y), Math.abs(z)];
-  if (az >= ax && az >= ay) return z < 0 ? 'roof' : 'floor';
-  if (ax >= ay) return x > 0 ? 'rear plate' : 'front plate';
-  return y > 0 ? 'right plate' : 'left plate';
 };

@@ -1,4 +1,4 @@
-import type { Design } from '../design/index.js';
+import { type Design, findMaterial, smallestBendRadius } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import type { Profile } from '../pan/index.js';
 import { bendRule } from './bend-rule.js';
@@ -6,7 +6,6 @@ import { FLAP_LAND } from './door-part.js';
 import { atLeast, type SheetFinding } from './finding.js';
 import { flangeFindings } from './flange-finding.js';
 import { cornersInBend, holeToBend, shortestLeg } from './fold-reach.js';
-import { minimumRadius } from './minimum-radius.js';
 import type { Fold, Part, RoundHole } from './part.js';
 import { shopFindings } from './shop-finding.js';
 
@@ -47,7 +46,8 @@ const structural = (design: Design): SheetFinding => ({
 
 const radius = (design: Design): SheetFinding => {
   const { material, thickness, bendRadius } = design.pan.sheet;
-  const least = minimumRadius(material, thickness) ?? design.limits.bend_radius ?? null;
+  const row = findMaterial(material);
+  const least = row === null ? (design.limits.bend_radius ?? null) : smallestBendRadius(row, thickness);
   if (least === null) {
     return {
       id: 'bend_radius',
@@ -67,7 +67,7 @@ const radius = (design: Design): SheetFinding => {
     limit: least,
     unit: 'mm',
     below: 'fail',
-    because: `${material} at ${thickness} mm cracks at a tighter bend`,
+    because: `${material} at ${thickness} mm cracks at a tighter bend (table row of the next thickness up)`,
     try: (short) =>
       `Bend at ${(bendRadius + short).toFixed(1)} mm or more, or take a softer or thinner sheet.`,
   });
@@ -170,25 +170,42 @@ const cutsInBends = (parts: readonly Part[]): readonly SheetFinding[] => {
   ];
 };
 
+/** Plate from this thickness on has its small holes drilled as a matter of course, mm (common practice, no source). */
+const PLATE = 6;
+
+/**
+ * A laser cuts no clean hole narrower than the metal is thick (common practice). Thin sheet is cut in one go, so a
+ * hole that must be drilled after is worth a warning; plate such as a flange goes to the drill anyway.
+ */
 const smallestHole = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
   const all = parts.flatMap((part) => part.holes.map((hole: RoundHole) => ({ part, hole })));
   if (all.length === 0) return [];
-  const worst = all.reduce((a, b) =>
-    b.hole.diameter / b.part.thickness < a.hole.diameter / a.part.thickness ? b : a,
-  );
-  return [
-    atLeast(design, {
-      id: 'smallest_hole',
-      title: 'smallest hole',
-      value: worst.hole.diameter,
-      limit: worst.part.thickness,
-      unit: 'mm',
-      below: 'warn',
-      because: `${worst.hole.what} in ${worst.part.name}: holes smaller than the thickness are marked, not cut (common practice)`,
-      try: () => 'Have it marked and drill it.',
-    }),
-  ];
+  const own = design.limits.smallest_hole !== undefined;
+  const tightest = (of: typeof all) =>
+    of.reduce((a, b) => (b.hole.diameter / b.part.thickness < a.hole.diameter / a.part.thickness ? b : a));
+  const drilled = all.filter(({ part, hole }) => part.thickness >= PLATE && hole.diameter < part.thickness);
+  const cut = own ? all : all.filter((one) => !drilled.includes(one));
+  const worst = cut.length === 0 ? null : tightest(cut);
+  if (drilled.length > 0 && !own && (worst === null || worst.hole.diameter >= worst.part.thickness)) {
+    const { part, hole } = tightest(drilled);
+    const because = `${hole.what} in ${part.name}, ${part.thickness} mm plate: narrower than it is thick, so drilled or cut by water, not by laser`;
+    const row = { id: 'smallest_hole', title: 'smallest hole', unit: 'mm', limit: null, try: '' };
+    return [{ ...row, status: 'pass', value: hole.diameter, because }];
+  }
+  return worst === null ? [] : [laserHole(design, worst.part, worst.hole)];
 };
+
+const laserHole = (design: Design, part: Part, hole: RoundHole): SheetFinding =>
+  atLeast(design, {
+    id: 'smallest_hole',
+    title: 'smallest hole',
+    value: hole.diameter,
+    limit: part.thickness,
+    unit: 'mm',
+    below: 'warn',
+    because: `${hole.what} in ${part.name}: a laser cuts no clean hole narrower than the sheet is thick (common practice)`,
+    try: () => 'Have it marked and drill it.',
+  });
 
 /** A wing must not end inside a folded corner's bend: its flat floor would not follow the arc. */
 const wingEnds = (design: Design, profile: Profile): readonly SheetFinding[] => {

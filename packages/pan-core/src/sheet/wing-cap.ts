@@ -6,6 +6,7 @@ import { buttTrim } from './butt-trim.js';
 import { type Cutter, FAR, type Facet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Part } from './part.js';
+import { wingPartName } from './part-name.js';
 import { footEnd, type WingFrame } from './wing-frame.js';
 
 /**
@@ -51,7 +52,7 @@ export const wingCap = (
   const flip = (end === 'rear') === (frame.sign === -1);
   return finishRegion(
     {
-      name: `${frame.wing.name} ${end} cap`,
+      name: wingPartName(frame.wing, `${end} cap`),
       what: `Closes the ${end} end of the wing "${frame.wing.name}".`,
       quantity: 1,
       material: sheet.material,

@@ -8,6 +8,7 @@ import type { CutJob } from './cut-job.js';
 import { FAR, type Facet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Fold, Part } from './part.js';
+import { wingPartName } from './part-name.js';
 import { developProfile } from './side-plate.js';
 import { sideRun } from './side-run.js';
 import { layOut, stripEdge, stripFacets } from './strip.js';
@@ -78,7 +79,7 @@ const foldedStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
   return finishRegion(
     {
       ...sheetOf(design),
-      name: `${frame.wing.name} strip`,
+      name: wingPartName(frame.wing, 'strip'),
       what: `Floor, outer wall and top of the wing "${frame.wing.name}", folded from one strip.`,
       folds: folds.map((f) => facingFold(frame, f)),
       ...fittings(job, frame, facets),
@@ -106,7 +107,7 @@ const wallAndTop = (job: CutJob, frame: WingFrame): readonly Part[] => {
   return finishRegion(
     {
       ...sheetOf(design),
-      name: `${frame.wing.name} wall and top`,
+      name: wingPartName(frame.wing, 'wall and top'),
       what: `Outer wall and top of the wing "${frame.wing.name}", folded from one strip.`,
       folds: [facingFold(frame, leafFold(top, 'top edge', bendRadius))],
       ...fittings(job, frame, facets),
@@ -148,7 +149,7 @@ const floorStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
   return finishRegion(
     {
       ...sheetOf(design),
-      name: `${frame.wing.name} floor`,
+      name: wingPartName(frame.wing, 'floor'),
       what: `Floor of the wing "${frame.wing.name}", folded as the belly is.`,
       folds,
       holes: bungHoles(design, facets),

@@ -1,5 +1,6 @@
-import type { Vec2, Vec3 } from '../numeric/index.js';
-import type { PanModel } from '../pan/index.js';
+import { dot3, type Vec2, type Vec3 } from '../numeric/index.js';
+import { type Panel, type PanModel, panelsOf } from '../pan/index.js';
+import { notchPartNames, wingPartName, wingPieceOf } from '../sheet/index.js';
 import type { Skin, SkinPiece } from './skin.js';
 
 const UPRIGHT = 1 - 1e-9;
@@ -16,21 +17,32 @@ export const FLANGE_KEY = 'flange';
 
 export const skinParts = (model: PanModel, skin: Skin): SkinParts => {
   const bellyOf = bellyStrip(model, skin);
+  const plates = panelsOf(model).filter((panel) => panel.owner === 'notch');
+  const plateNames = notchPartNames(model.design, plates);
+  const notchOf = (piece: SkinPiece): number => {
+    const at = middle(skin, piece);
+    return plates.findIndex(
+      (plate) =>
+        plate.index === piece.index && dot3(plate.normal, piece.normal) > UPRIGHT && isWithin(plate, at),
+    );
+  };
   const describe = (piece: SkinPiece): readonly [key: string, name: string] => {
-    const { wings, notches } = model.design.pan;
+    const { wings } = model.design.pan;
     switch (piece.owner) {
       case 'lid':
       case 'flange':
       case 'block':
         return [FLANGE_KEY, 'flange'];
       case 'wing': {
-        const across = Math.abs(piece.normal[0]) > UPRIGHT;
-        const end = across ? ` ${piece.normal[0] > 0 ? 'front' : 'rear'} cap` : '';
-        return [`wing ${piece.index}${end}`, `${wings[piece.index]?.name ?? 'wing'}${end}`];
+        const wing = wings[piece.index];
+        if (wing === undefined) return [`wing ${piece.index}`, 'wing'];
+        const [x] = middle(skin, piece);
+        const part = wingPieceOf(model.design, model.profile, wing, piece.normal, x);
+        return [`wing ${piece.index} ${part}`, wingPartName(wing, part)];
       }
       case 'notch': {
-        const way = facing(piece.normal);
-        return [`notch ${piece.index} ${way}`, `${notches[piece.index]?.name ?? 'notch'} ${way}`];
+        const plate = notchOf(piece);
+        return [`notch ${plate}`, plateNames[plate] ?? 'notch'];
       }
       case 'belly': {
         const name = bellyOf(piece);
@@ -44,21 +56,32 @@ export const skinParts = (model: PanModel, skin: Skin): SkinParts => {
   return { keyOf: (piece) => describe(piece)[0], nameOf: (key) => names.get(key) ?? key };
 };
 
+const middle = (skin: Skin, piece: SkinPiece): Vec3 => {
+  const points = piece.loop.map((place) => skin.points[place] as Vec3);
+  const mean = (axis: 0 | 1 | 2): number => points.reduce((sum, p) => sum + p[axis], 0) / points.length;
+  return [mean(0), mean(1), mean(2)];
+};
+
+/** Whether a point of a panel's plane lies in the box around the panel. */
+const isWithin = ({ loops }: Panel, at: Vec3): boolean => {
+  const points = loops.flat();
+  return ([0, 1, 2] as const).every((axis) => {
+    const along = points.map((p) => p[axis]);
+    return at[axis] >= Math.min(...along) - 1e-6 && at[axis] <= Math.max(...along) + 1e-6;
+  });
+};
+
 /** Strips of a belly welded at some corners are counted from the rear, its runs from the front. */
 const bellyStrip = ({ profile }: PanModel, skin: Skin): ((piece: SkinPiece) => string) => {
   const { corners, sharp } = profile;
   const welds = corners.flatMap((corner, i) => (!corner.folded && Math.abs(corner.turn) > 1e-12 ? [i] : []));
   if (welds.length === 0) return () => 'belly';
   return (piece) => {
-    const at = nearestRun(sharp, centreOf(piece.loop.map((place) => skin.points[place] as Vec3)));
+    const [x, , z] = middle(skin, piece);
+    const at = nearestRun(sharp, [x, z]);
     return `belly ${1 + welds.filter((w) => w >= at).length} of ${welds.length + 1}`;
   };
 };
-
-const centreOf = (loop: readonly Vec3[]): Vec2 => [
-  loop.reduce((sum, p) => sum + p[0], 0) / loop.length,
-  loop.reduce((sum, p) => sum + p[2], 0) / loop.length,
-];
 
 const nearestRun = (sharp: readonly Vec2[], p: Vec2): number => {
   const away = sharp.slice(1).map((b, i) => distanceToRun(p, sharp[i] as Vec2, b));
@@ -70,12 +93,4 @@ const distanceToRun = (p: Vec2, a: Vec2, b: Vec2): number => {
   const t = ((p[0] - a[0]) * ux + (p[1] - a[1]) * uz) / (ux * ux + uz * uz);
   const s = Math.min(1, Math.max(0, t));
   return Math.hypot(p[0] - a[0] - s * ux, p[1] - a[1] - s * uz);
-};
-
-/** Which way a notch's plate looks, in a builder's words; its normal points out of the oil. */
-const facing = ([x, y, z]: Vec3): string => {
-  const [ax, ay, az] = [Math.abs(x), Math.abs(y), Math.abs(z)];
-  if (az >= ax && az >= ay) return z < 0 ? 'roof' : 'floor';
-  if (ax >= ay) return x > 0 ? 'rear plate' : 'front plate';
-  return y > 0 ? 'right plate' : 'left plate';
 };
