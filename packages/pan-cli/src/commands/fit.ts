@@ -1,18 +1,51 @@
-import { buildPan, fitReport } from 'pan-core';
+import { buildPan, fitReport, PanError, type ShiftRange } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
+import { roomSvg } from '../report/room-svg.js';
 import { fitScreen } from '../terminal/fit-screen.js';
-import type { Run } from './command.js';
+import { createProgress } from '../terminal/progress.js';
+import { refuseStandingFile, writeNewFile } from '../write/index.js';
+import type { Given, Run } from './command.js';
 import { keyedAssumed, keyedUnknown } from './key-text.js';
+import { optionQuantity, within } from './option-quantity.js';
+
+/** How far to look for room either way unless told, and at most, mm. */
+const USUAL = 100;
+const MOST = 500;
+
+/** @throws PanError `input-option` with everything that is wrong with the two lengths */
+const readRange = async (given: Given): Promise<ShiftRange> => {
+  const read = async (name: string) =>
+    within(await optionQuantity(given.options, name, 'length', 'mm'), name, {
+      most: MOST,
+      unit: 'mm',
+      size: 1,
+      advice: `Leave it out for ${USUAL} mm either way.`,
+    });
+  const [foreAft, height] = [await read('fore-aft'), await read('height')];
+  const problems = [foreAft?.problem, height?.problem].filter((one) => one !== undefined);
+  if (problems.length > 0) throw new PanError(problems);
+  const span = (by: number): readonly [number, number] => [-by, by];
+  return { foreAft: span(foreAft?.value ?? USUAL), height: span(height?.value ?? USUAL) };
+};
 
 /** Shows how near everything comes to everything else: 1 when something fails or must still be measured. */
 export const fit: Run = async (given, screen) => {
+  const svg = typeof given.options.svg === 'string' ? given.options.svg : null;
+  const replace = given.options.replace === true;
+  const range = await readRange(given);
+  if (svg !== null) refuseStandingFile(svg, replace);
   const read = await readDesignFile(given.file);
-  const report = fitReport(read, buildPan(read.design));
+  const progress = createProgress(screen.tell, process.stderr.isTTY === true);
+  const report = fitReport(read, buildPan(read.design), range, progress.show);
+  progress.clear();
+  if (svg !== null) writeNewFile(svg, roomSvg(report), replace);
   const data = {
     ...report,
     assumed: keyedAssumed(report.assumed),
     unknown: keyedUnknown(report.unknown),
+    svg,
   };
   screen.write(screen.json ? `${JSON.stringify(data, null, 2)}\n` : fitScreen(report, screen));
+  if (svg !== null) screen.tell(`Wrote ${svg}.\n`);
   return report.verdict === 'fail' || report.verdict === 'unknown' ? 1 : 0;
 };

@@ -108,12 +108,20 @@ export const commands: readonly CommandSpec[] = [
   },
   {
     name: 'fit',
-    what: 'Say how near the pan and engine come to the car, where, and what to move',
+    what: 'Say how near the pan and engine come to the car, where, and how far the engine can move',
     file: DESIGN_FILE,
-    options: {},
+    options: {
+      'fore-aft': {
+        kind: 'text',
+        what: 'How far to look fore and aft for room, as "60 mm"; 100 mm unless told',
+      },
+      height: { kind: 'text', what: 'How far to look up and down for room; 100 mm unless told' },
+      svg: { kind: 'text', what: 'Also draw the room to move to this file' },
+      replace: { kind: 'flag', what: 'Replace that file if there is one' },
+    },
     examples: [
-      ['pan fit my-pan.yaml', 'What binds first, then every clearance with its worst'],
-      ['pan fit my-pan.yaml --json > fit.json', 'The same for a program'],
+      ['pan fit my-pan.yaml', 'What binds first, every clearance, and the room to move'],
+      ['pan fit my-pan.yaml --height "40 mm" --svg room.svg', 'A closer look at the height, and a drawing'],
     ],
     load: async () => (await import('./fit.js')).fit,
   },

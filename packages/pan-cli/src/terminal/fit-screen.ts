@@ -1,18 +1,13 @@
 import type { FitReport, FitRow, Status } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { assumptionLines, unknownLines } from './assumptions.js';
-import { stateWord } from './check-rows.js';
+import { clearanceRows, placeWords } from './clearance-rows.js';
 import { ink } from './ink.js';
-import { block, blockText, MARGIN } from './job-card.js';
+import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
-import { pair, quantity, sentence } from './quantity.js';
-import { type Column, row, tableWidth } from './table.js';
-import { hang, wrap } from './wrap.js';
-
-const STATE: Column = { width: 7 };
-const FIGURE: Column = { width: 8, right: true };
-const SMALL: Column = { width: 7, right: true };
-const NARROW = 14;
+import { pair, sentence } from './quantity.js';
+import { roomLines } from './room-lines.js';
+import { wrap } from './wrap.js';
 
 const VERDICT: Readonly<Record<Status, string>> = {
   fail: 'DOES NOT FIT YET',
@@ -40,16 +35,6 @@ const tightestWords = (tightest: FitRow, { units }: Screen): string => {
   return `tightest is ${plain(tightest.name, 60)}, ${is} at its worst where ${wants} is wanted`;
 };
 
-/** The nearest place on the pan or engine, for a finger. */
-const placeWords = (at: readonly [number, number, number], { units }: Screen): string => {
-  const mm = (value: number): string => quantity(Math.abs(value), 'mm', units);
-  const across =
-    Math.abs(at[1]) < 0.5 ? 'on the centre line' : `${mm(at[1])} ${at[1] > 0 ? 'left' : 'right'}`;
-  const down =
-    Math.abs(at[2]) < 0.5 ? 'at the rail' : `${mm(at[2])} ${at[2] > 0 ? 'above' : 'below'} the rail`;
-  return `x ${quantity(at[0], 'mm', units)}, ${across}, ${down}`;
-};
-
 const firstLines = (first: FitRow, screen: Screen): string[] => {
   const place = first.worst_at === null ? '' : ` Put a finger on ${placeWords(first.worst_at, screen)}.`;
   return [
@@ -60,55 +45,6 @@ const firstLines = (first: FitRow, screen: Screen): string[] => {
           ink(screen.colour).strong,
         )),
   ];
-};
-
-const tableLines = (report: FitReport, screen: Screen): string[] => {
-  const paint = ink(screen.colour);
-  const numbers = [FIGURE, FIGURE, SMALL, SMALL];
-  const room = screen.width - MARGIN - tableWidth([STATE, { width: 0 }, ...numbers]);
-  const shape: readonly Column[] = [STATE, { width: Math.max(NARROW, Math.min(36, room)) }, ...numbers];
-  const head = ['', '', 'at rest', 'worst', '±', 'wants'].map((text) => ({ text }));
-  const mm = (value: number | null, decimals: boolean): string =>
-    value === null ? 'unknown' : decimals ? tenth(value, screen) : quantity(value, 'mm', screen.units);
-  return [
-    ...row(head, shape).map(paint.faint),
-    ...shown(report.clearances).flatMap((one) => {
-      const close = one.worst_mm !== null && Math.abs(one.worst_mm - one.allowed_mm) < 1;
-      const tone = (text: string): string => paint.status(one.status, text);
-      return [
-        ...row(
-          [
-            { text: stateWord(one.status), tone },
-            { text: plain(one.name, 80) },
-            { text: mm(one.distance_mm, false) },
-            { text: mm(one.worst_mm, close) },
-            { text: one.plus_minus_mm === 0 ? '' : mm(one.plus_minus_mm, one.plus_minus_mm % 1 !== 0) },
-            { text: mm(one.allowed_mm, close || one.allowed_mm % 1 !== 0) },
-          ],
-          shape,
-        ),
-        ...hang('         ', nearestWords(one, screen), screen.width - MARGIN).map(paint.faint),
-      ];
-    }),
-  ];
-};
-
-const tenth = (value: number, { units }: Screen): string =>
-  units === 'in' ? quantity(value, 'mm', 'in') : `${value.toFixed(1).replace('-', '−')} mm`;
-
-const nearestWords = (one: FitRow, screen: Screen): string =>
-  one.worst_at === null
-    ? started(sentence(plain(one.because), screen.units))
-    : `${plain(one.worst_between[one.kind === 'crank' ? 1 : 0], 60)} at ${placeWords(one.worst_at, screen)}`;
-
-/** Thirty bolts would hide the rest: the tightest stands for all that pass. */
-const shown = (rows: readonly FitRow[]): readonly FitRow[] => {
-  const bolts = rows.filter((one) => one.kind === 'bolt' && one.status === 'pass');
-  const [tightest] = bolts;
-  return rows.flatMap((one) => {
-    if (one.kind !== 'bolt' || one.status !== 'pass') return [one];
-    return one === tightest ? [{ ...one, name: `flange bolts (${bolts.length})` }] : [];
-  });
 };
 
 /** What binds first with what to do, every clearance, what decides, and what the figures rest on. */
@@ -123,7 +59,7 @@ export const fitScreen = (report: FitReport, screen: Screen): string => {
     ),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
     ...(first === null ? [] : block('FIRST', firstLines(first, screen), paint.heading)),
-    ...block('CLEARANCE', tableLines(report, screen), paint.heading),
+    ...block('CLEARANCE', clearanceRows(report.clearances, screen), paint.heading),
     ...block(
       'MOVING',
       [
@@ -136,6 +72,7 @@ export const fitScreen = (report: FitReport, screen: Screen): string => {
       ],
       paint.heading,
     ),
+    ...(report.room === null ? [] : block('ROOM', roomLines(report.room, screen), paint.heading)),
     ...block(
       'MEASURE',
       report.measure_first.flatMap(({ says }) => item(says)),

@@ -28,10 +28,21 @@ const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {
 
 const slack = (c: Clearance): number => (c.worst ?? 0) - c.allowed;
 
+const idOf = (kind: Clearance['kind'], name: string): string =>
+  kind === 'ground' ? 'ground' : `clear_${slug(name)}`;
+
+/** What a clearance has to be, the user's own limit taken in. */
+export const clearanceLimit = (
+  design: Design,
+  kind: Clearance['kind'],
+  name: string,
+  usual: number,
+): number => limitFor(design.limits, [idOf(kind, name)], usual);
+
 /** A clearance judged at its worst. */
 export const clearanceCheck = (design: Design, c: Clearance): Check => {
-  const id = c.kind === 'ground' ? 'ground' : `clear_${slug(c.name)}`;
-  const limit = limitFor(design.limits, [id], c.allowed);
+  const id = idOf(c.kind, c.name);
+  const limit = clearanceLimit(design, c.kind, c.name, c.allowed);
   const short = c.worst === null ? 0 : limit - c.worst;
   return judge({
     id,

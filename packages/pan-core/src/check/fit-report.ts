@@ -1,11 +1,12 @@
-import { type Clearance, clearances, movementWords } from '../clearance/index.js';
-import type { Assumption, Design, ReadDesign, Unknown } from '../design/index.js';
+import { type Clearance, clearances, movementWords, type ShiftRange } from '../clearance/index.js';
+import type { Assumption, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { clearanceCheck } from './fit-checks.js';
 import { type DecidingMeasure, decidingMeasures } from './measure-first.js';
 import type { Check, Status } from './report.js';
+import { type RoomReport, roomReport } from './room-report.js';
 
 /** One clearance of `pan fit`; null is not known. Places are in pan axes. */
 export interface FitRow {
@@ -37,6 +38,8 @@ export interface FitReport {
   readonly clearances: readonly FitRow[];
   readonly engine_moves: string;
   readonly guarantee: string;
+  /** null where it cannot be known, or where there is nothing to meet. */
+  readonly room: RoomReport | null;
   /** Measurements to repeat, the one that decides most first. */
   readonly measure_first: readonly DecidingMeasure[];
   readonly assumed: readonly Assumption[];
@@ -53,10 +56,17 @@ const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, p
 /**
  * Every clearance of a design, judged, the worst first.
  *
- * @throws PanError with a `shape-` code where the pan cannot exist at all
+ * @param range How far to look for room to move.
+ * @param tell Share of the work done, 0–1.
  */
-export const fitReport = ({ design, assumed, unknown }: ReadDesign, model: PanModel): FitReport => {
-  const found = clearances(design, outerSolids(design, model.profile), platesOf(model));
+export const fitReport = (
+  { design, assumed, unknown }: ReadDesign,
+  model: PanModel,
+  range: ShiftRange,
+  tell: (share: number) => void = () => {},
+): FitReport => {
+  const solids = outerSolids(design, model.profile);
+  const found = clearances(design, solids, platesOf(model));
   const judged = found.map((clearance) => ({ clearance, check: clearanceCheck(design, clearance) }));
   const order = [...judged].sort(
     (a, b) => RANK[a.check.status] - RANK[b.check.status] || a.check.margin - b.check.margin,
@@ -73,6 +83,7 @@ export const fitReport = ({ design, assumed, unknown }: ReadDesign, model: PanMo
     clearances: rows,
     engine_moves: movementWords(design),
     guarantee: GUARANTEE,
+    room: roomReport(design, solids, range, tell),
     measure_first: decidingMeasures(found.map((c, i) => ({ ...c, allowed: limitOf(judged[i]!.check, c) }))),
     assumed: assumed.filter(({ path }) => ofFit(path)),
     unknown: unknown.filter(({ path }) => ofFit(path) || path.includes('tilt')),
@@ -100,7 +111,3 @@ const rowOf = (c: Clearance, check: Check): FitRow => ({
   because: c.because,
   try: check.try,
 });
-
-/** Whether anything of the chassis is given to fit into. */
-export const hasChassis = ({ chassis }: Design): boolean =>
-  chassis.ground !== null || chassis.obstacles.length > 0;

@@ -1,6 +1,6 @@
 export { checkDesign } from './check-design.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
-export { type FitReport, type FitRow, fitReport, hasChassis } from './fit-report.js';
+export { type FitReport, type FitRow, fitReport } from './fit-report.js';
 export { type LevelReport, type LevelState, levelReport } from './level-report.js';
 export { type LimitChange, limitChanges } from './limit-change.js';
 export {
@@ -12,4 +12,5 @@ export {
 } from './limits-report.js';
 export type { DecidingMeasure } from './measure-first.js';
 export type * from './report.js';
+export type { RoomReport, ShiftPlace } from './room-report.js';
 export { type SupplyPull, type SupplyReport, type SupplyRow, supplyReport } from './supply-report.js';

@@ -1,0 +1,113 @@
+import {
+  type EngineRoom,
+  type RoomGive,
+  type RoomPlace,
+  roomGives,
+  roomPairs,
+  roomToMove,
+  type ShiftRange,
+} from '../clearance/index.js';
+import type { Design } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import type { OuterSolid } from '../pan/index.js';
+import { clearanceLimit } from './fit-checks.js';
+
+/** A place of the engine: how far forward and up of where the design has it. */
+export interface ShiftPlace {
+  readonly forward_mm: number;
+  readonly up_mm: number;
+  /** What is next in the way, as the clearances call it. */
+  readonly binds: string;
+}
+
+/** Where the engine can stand with everything clear at its worst. */
+export interface RoomReport {
+  readonly range_mm: { readonly forward: readonly [number, number]; readonly up: readonly [number, number] };
+  readonly clear: boolean;
+  readonly here: { readonly binds: string; readonly spare_mm: number };
+  readonly nearest: ShiftPlace | null;
+  readonly lowest: ShiftPlace | null;
+  readonly highest: ShiftPlace | null;
+  /** Where there is most room all round; null where it clears as it is, or nowhere. */
+  readonly roomiest: (ShiftPlace & { readonly spare_mm: number }) | null;
+  readonly sides: readonly {
+    readonly toward: string;
+    readonly by_mm: number;
+    readonly binds: string | null;
+  }[];
+  /** What would have to give where nothing in the range is clear, least first. */
+  readonly gives: readonly {
+    readonly obstacle: string;
+    readonly toward: string;
+    readonly by_mm: number;
+    readonly forward_mm: number;
+    readonly up_mm: number;
+  }[];
+  readonly map: {
+    readonly forward_mm: readonly number[];
+    readonly up_mm: readonly number[];
+    readonly names: readonly string[];
+    readonly spare_mm: readonly (readonly number[])[];
+    readonly binds: readonly (readonly number[])[];
+  };
+  readonly proved: boolean;
+  readonly guarantee: string;
+}
+
+const GUARANTEE =
+  'A clear place is proved clear over the whole movement of the engine; lowest, highest and nearest are the best there are to within 0.5 mm, as no look passes over more room than it found.';
+
+/** Places across and down the map. */
+export const MAP_STEPS = [41, 21] as const;
+
+/** null where the axes, or the crank that the engine rocks about, are not known, or there is nothing to meet. */
+export const roomReport = (
+  design: Design,
+  solids: readonly OuterSolid[],
+  range: ShiftRange,
+  tell: (share: number) => void = () => {},
+): RoomReport | null => {
+  const pairs = roomPairs(design, solids, ({ name, ground, usual }) =>
+    clearanceLimit(design, ground ? 'ground' : 'chassis', name, usual),
+  );
+  if (pairs === null || pairs.length === 0) return null;
+  const room = roomToMove(pairs, range, MAP_STEPS, tell);
+  return freeze({
+    range_mm: { forward: range.foreAft, up: range.height },
+    clear: room.clear,
+    here: { binds: room.here.binds, spare_mm: room.here.spare },
+    nearest: placeOf(room.nearest),
+    lowest: placeOf(room.lowest),
+    highest: placeOf(room.highest),
+    roomiest: roomiestOf(room.roomiest),
+    sides: room.sides.map(({ toward, by, binds }) => ({ toward, by_mm: by, binds })),
+    gives: room.nearest === null ? roomGives(pairs, range).map(giveOf) : [],
+    map: mapOf(room),
+    proved: room.proved,
+    guarantee: GUARANTEE,
+  });
+};
+
+const placeOf = (place: RoomPlace | null): ShiftPlace | null =>
+  place === null ? null : { forward_mm: place.at[0], up_mm: place.at[1], binds: place.binds };
+
+const roomiestOf = (most: EngineRoom['roomiest']): RoomReport['roomiest'] => {
+  const place = placeOf(most);
+  return most === null || place === null ? null : { ...place, spare_mm: most.spare };
+};
+
+const giveOf = ({ obstacle, toward, by, at }: RoomGive): RoomReport['gives'][number] => ({
+  obstacle,
+  toward,
+  by_mm: by,
+  forward_mm: at[0],
+  up_mm: at[1],
+});
+
+const mapOf = ({ map }: EngineRoom): RoomReport['map'] => ({
+  forward_mm: map.foreAft,
+  up_mm: map.height,
+  names: map.names,
+  spare_mm: map.spare,
+  binds: map.binds,
+});

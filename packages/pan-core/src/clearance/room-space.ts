@@ -1,0 +1,118 @@
+import type { Design, Plane } from '../design/index.js';
+import { dot3, type Vec2, type Vec3 } from '../numeric/index.js';
+import type { OuterSolid } from '../pan/index.js';
+import { type Body, bodyOf } from './body.js';
+import { carriedSolids } from './carried.js';
+import { formedObstacles } from './chassis.js';
+import { chassisAxes } from './chassis-axes.js';
+import { movesOf } from './engine-motion.js';
+import { formOf, type Motion, type ObstacleForm } from './obstacle-form.js';
+import practice from './practice.json' with { type: 'json' };
+
+/** One thing of the engine against one of the car, as the engine is shifted. */
+export interface RoomPair {
+  /** As the clearances call it. */
+  readonly name: string;
+  /** The obstacle's own name, or `ground`. */
+  readonly obstacle: string;
+  /** Wanted clearance and the measurement's plus-or-minus, mm. */
+  readonly wants: number;
+  /**
+   * How much more than wanted is there over the engine's movement, with the engine shifted in the chassis's
+   * axes: never more than the true figure, by `FINE` less at most, and never more than `CAP`. Where the two
+   * meet it is no less than minus what is wanted.
+   */
+  readonly spare: (shift: Vec3) => number;
+}
+
+/** Spare room beyond this is not asked for, mm. */
+export const CAP = 40;
+/** Spare room is known to this, mm. */
+export const FINE = 0.05;
+
+/** How much of a clearance is wanted, after the user's own limits. */
+export type Wanted = (row: {
+  readonly name: string;
+  readonly ground: boolean;
+  readonly usual: number;
+}) => number;
+
+/**
+ * Everything that can stop the engine where it is shifted bodily; null where the axes, or the height of the
+ * crank that it rocks about, are not known.
+ */
+export const roomPairs = (
+  design: Design,
+  solids: readonly OuterSolid[],
+  wanted: Wanted,
+): readonly RoomPair[] | null => {
+  const axes = chassisAxes(design);
+  if (!axes.known) return null;
+  const motion = movesOf(design, axes.toChassis);
+  if (motion === null) return null;
+  const pan = bodyOf(solids);
+  const carried = carriedSolids(design);
+  const engine = carried.length === 0 ? null : bodyOf(carried);
+  const { ground } = design.chassis;
+  const road: Plane = { kind: 'plane', at: [0, 0, ground ?? 0], normal: [0, 0, 1] };
+  return [
+    ...(ground === null
+      ? []
+      : [
+          {
+            name: 'ground',
+            obstacle: 'ground',
+            wants: wanted({ name: 'ground', ground: true, usual: practice.ground }),
+            spare: () => 0,
+          },
+        ].map((pair) => ({ ...pair, spare: planeSpare(road, pan, motion, pair.wants) }))),
+    ...formedObstacles(design).flatMap(({ obstacle, form }) => {
+      const pairOf = (name: string, body: Body): RoomPair => {
+        const wants = wanted({ name, ground: false, usual: obstacle.clear }) + obstacle.plusMinus;
+        const { shape } = obstacle;
+        const spare =
+          shape.kind === 'plane'
+            ? planeSpare(shape, body, motion, wants)
+            : formSpare(form, body, motion, wants);
+        return { name, obstacle: obstacle.name, wants, spare };
+      };
+      return [
+        pairOf(obstacle.name, pan),
+        ...(engine === null ? [] : [pairOf(`engine to ${obstacle.name}`, engine)]),
+      ];
+    }),
+  ];
+};
+
+const formSpare =
+  (form: ObstacleForm, body: Body, motion: Motion, wants: number): RoomPair['spare'] =>
+  (shift) =>
+    Math.min(CAP, form.gap(body, { ...motion, shift }, { enough: wants + CAP, slack: FINE }) - wants);
+
+/** The gap to a plane changes straight with the shift, so one look serves all. */
+const planeSpare = (plane: Plane, body: Body, motion: Motion, wants: number): RoomPair['spare'] => {
+  let still: number | null = null;
+  return (shift) => {
+    still ??= formOf(plane).gap(body, motion, { enough: Number.POSITIVE_INFINITY, slack: 0 });
+    return Math.min(CAP, still + dot3(plane.normal, shift) - wants);
+  };
+};
+
+/** Least spare room of all pairs at a shift fore-aft and in height, and whose it is. */
+export interface Spare {
+  readonly spare: number;
+  /** Position in the list of pairs. */
+  readonly binds: number;
+}
+
+/** @param only Asks no further once something is short by this much; the rest may be shorter still. */
+export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): Spare => {
+  let found: Spare = { spare: Number.POSITIVE_INFINITY, binds: 0 };
+  const look = (binds: number): void => {
+    const spare = pairs[binds]!.spare([x, 0, z]);
+    if (spare < found.spare) found = { spare, binds };
+  };
+  if (hint < pairs.length) look(hint);
+  for (let i = 0; i < pairs.length; i++) if (i !== hint) look(i);
+  return found;
+};

@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, expect, test } from 'vitest';
+import { buildPan, example, inFolder, names, runPan, STACK } from './pan-command.js';
+
+beforeAll(buildPan);
+
+const demo = example('demo');
+const widest = (text: string): number => Math.max(...text.split('\n').map((line) => [...line].length));
+
+test('JSON keeps the contract’s keys', () => {
+  const { code, out, err } = runPan(['fit', demo, '--json']);
+  expect([code, err]).toEqual([1, '']);
+  const { clearances, room } = JSON.parse(out);
+  expect(clearances.length).toBeGreaterThan(20);
+  for (const row of clearances) {
+    for (const key of ['distance_mm', 'worst_mm', 'allowed_mm', 'plus_minus_mm'])
+      expect(Number.isFinite(row[key]), `${row.name}: ${key}`).toBe(true);
+    expect(typeof row.name).toBe('string');
+    expect(row.between.length).toBe(2);
+    expect(row.at.length).toBe(3);
+    expect(row.worst_mm).toBeLessThanOrEqual(row.distance_mm);
+  }
+  expect(room.map.spare_mm.length).toBe(room.map.up_mm.length);
+  expect(room.sides.map((side: { toward: string }) => side.toward)).toEqual([
+    'forward',
+    'rearward',
+    'up',
+    'down',
+  ]);
+});
+
+test('the screen says first what stops it, keeps to its width and never leaves out the sentence', () => {
+  for (const columns of ['60', '80', '120'])
+    for (const units of ['mm', 'in']) {
+      const { out } = runPan(['fit', demo, '--units', units], undefined, { COLUMNS: columns });
+      expect(out.split('\n')[0]).toMatch(/^DOES NOT FIT YET: ground /);
+      expect(widest(out)).toBeLessThanOrEqual(Math.min(100, Number(columns)));
+      expect(out.replace(/\s+/g, ' ')).toContain('Never work under an engine held only by a hoist');
+    }
+});
+
+test('a design that fits exits 0', () => {
+  expect(runPan(['fit', example('two-wings')]).code).toBe(0);
+});
+
+test.each([
+  [['--fore-aft', 'wide'], /--fore-aft/],
+  [['--height', '900'], /--height is 900 mm; it must lie between/],
+  [['--height', '10 kg'], /--height/],
+] as const)('%j is refused in words', (more, says) => {
+  const { code, out, err } = runPan(['fit', demo, ...more]);
+  expect([code, out]).toEqual([2, '']);
+  expect(err).toMatch(says);
+  expect(err).not.toMatch(STACK);
+});
+
+test('--svg writes one file, and keeps one that stands there', () => {
+  inFolder((folder) => {
+    const file = join(folder, 'room.svg');
+    expect(runPan(['fit', demo, '--svg', file]).code).toBe(1);
+    expect(names(folder)).toEqual(['room.svg']);
+    expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*<\/svg>\s*$/);
+    const again = runPan(['fit', demo, '--svg', file]);
+    expect([again.code, again.out]).toEqual([3, '']);
+  });
+});
