@@ -10,6 +10,7 @@ import { fitChecks } from './fit-checks.js';
 import { measureAgain } from './measure-again.js';
 import { mouthChecks } from './mouth-checks.js';
 import { oilChecks, runningFills } from './oil-checks.js';
+import { railChecks } from './rail-checks.js';
 import type { Check, CheckReport, Status } from './report.js';
 import { sheetChecks } from './sheet-checks.js';
 import { supplyChecks } from './supply-checks.js';
@@ -30,6 +31,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     restAnswer(system, volume).pools.find((p) => p.hasPickup)?.surface ?? null;
   const checks: readonly Check[] = [
     ...unknownChecks(unknown),
+    ...railChecks(read.rail),
     ...oilChecks(design, system),
     ...dipstickChecks(design, system),
     ...mouthChecks(design, system, runningFills(design, assumed)),

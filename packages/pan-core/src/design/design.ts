@@ -1,6 +1,7 @@
 import type { Vec2, Vec3 } from '../numeric/index.js';
 import type { Baffle } from './baffle.js';
 import type { Chassis } from './chassis.js';
+import type { RailSurvey } from './rail-survey.js';
 import type { Box, Rod } from './solid-shape.js';
 
 export type * from './baffle.js';
@@ -241,6 +242,8 @@ export interface Unknown {
 
 export interface ReadDesign {
   readonly design: Design;
+  /** What the rail's measurements say of themselves; null or left out where there is nothing to say. */
+  readonly rail?: RailSurvey | null;
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];
 }

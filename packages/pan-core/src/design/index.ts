@@ -1,7 +1,10 @@
 export { settableLimits, slug } from './check-id.js';
 export type * from './design.js';
+export { distancePlan, LEAST_REDUNDANCY } from './distance-plan.js';
+export { type Drawing, type Drawings, type DrawnCurve, type NamedDrawing, namedDrawings } from './drawing.js';
 export { designJsonSchema } from './json-schema.js';
 export { designKeyRows, type KeyRow } from './key-list.js';
 export { type PresetName, presetManoeuvres, presetNames } from './manoeuvre-preset.js';
 export { findMaterial, type Material, type Metal, materials, smallestBendRadius } from './material.js';
+export type * from './rail-survey.js';
 export { missingUnits, readDesign } from './read-design.js';

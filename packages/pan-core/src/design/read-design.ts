@@ -2,6 +2,7 @@ import { PanError, type Problem } from '../errors/index.js';
 import { freeze } from '../numeric/index.js';
 import type { Unit } from '../units/index.js';
 import type { ReadDesign } from './design.js';
+import type { Drawings } from './drawing.js';
 import { problemOf, type Reading, refused } from './field/index.js';
 import { designField } from './keys/design-keys.js';
 import { designOf } from './resolve/design-of.js';
@@ -12,16 +13,22 @@ import { openNotes } from './resolve/notes.js';
  * assumed and what is unknown.
  *
  * @param extra units beyond the common ones, from `loadUnits`; `missingUnits` says which are wanted
+ * @param drawings what stands in the files that `namedDrawings` says the design names
  * @throws PanError with every problem at once, each with its path
  */
-export const readDesign = (raw: unknown, extra: readonly Unit[] = []): ReadDesign => {
+export const readDesign = (
+  raw: unknown,
+  extra: readonly Unit[] = [],
+  drawings: Drawings = {},
+): ReadDesign => {
   const field = designField(readingOf(raw, extra, () => undefined));
   const problems: Problem[] = [];
   const keys = field.read(raw, (fault, place = []) => problems.push(problemOf(fault, place)));
   if (keys === refused || problems.length > 0) throw new PanError(problems);
   const notes = openNotes();
-  const design = designOf(keys, notes);
-  return freeze({ design, assumed: notes.assumed, unknown: notes.unknown });
+  const { design, rail } = designOf(keys, drawings, notes);
+  if (notes.problems.length > 0) throw new PanError(notes.problems);
+  return freeze({ design, rail, assumed: notes.assumed, unknown: notes.unknown });
 };
 
 /** Unit names in the design that no common unit has; load them with `loadUnits` and read again. */

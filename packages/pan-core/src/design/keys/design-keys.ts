@@ -18,7 +18,8 @@ import { limitsField } from './limit-keys.js';
 import { manoeuvresField } from './manoeuvre-keys.js';
 import { oilField } from './oil-keys.js';
 import { panField } from './pan-keys.js';
-import { crankField, railField, railHolesField } from './rail-keys.js';
+import { railHolesField } from './rail-hole-keys.js';
+import { crankField, railField } from './rail-keys.js';
 
 const engineField = (k: Kit) =>
   section('the engine', {

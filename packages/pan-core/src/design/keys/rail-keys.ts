@@ -6,7 +6,6 @@ import {
   either,
   type Field,
   foundText,
-  isKeys,
   isList,
   isScalar,
   list,
@@ -16,10 +15,12 @@ import {
   type Report,
   refused,
   section,
+  text,
+  tuple,
 } from '../field/index.js';
 import { crossing, doubledPoint } from '../outline.js';
+import { nameField } from './items.js';
 import type { Kit } from './kit.js';
-import { boltSize } from './thread.js';
 
 /** A key whose other form is the name of a file this version does not read. */
 export const fileNotRead = (about: string, says: string, advice: string): Field<never> => ({
@@ -47,19 +48,16 @@ const outlineField = (k: Kit) =>
         checkOutline,
       ),
     },
-    {
-      when: isScalar,
-      field: fileNotRead(
-        'a drawing of the outline (not read by this version)',
-        'names a drawing; outlines from drawings are not read by this version',
-        'Write the corners as a list: [[x, y], …].',
-      ),
-    },
+    { when: isScalar, field: drawingFile('a drawing of the outline') },
   ]);
+
+/** The name of a drawing or of a table of points, beside the design file. */
+export const drawingFile = (about: string): Field<string> =>
+  text(`${about}: a DXF or CSV file`, 200, 'rail.dxf');
 
 type Outline = readonly (readonly [number, number])[];
 
-const checkOutline = (points: Outline, report: Report): void => {
+export const checkOutline = (points: Outline, report: Report): void => {
   const doubled = doubledPoint(points);
   if (doubled !== null) {
     const says =
@@ -90,12 +88,67 @@ const checkOutline = (points: Outline, report: Report): void => {
   });
 };
 
+const axisField = (k: Kit, axis: string) =>
+  tuple(`a known distance along the drawing’s ${axis}: [as drawn, true]`, [
+    k.size('as drawn'),
+    k.size('true'),
+  ]);
+
+const markField = (k: Kit) =>
+  checked(
+    section('a thing found on the engine and on the drawing', {
+      name: nameField('rear left dowel'),
+      drawn: optional(k.point2('where it is on the drawing, as drawn')),
+      hole: optional(count('its number among the holes', 1, 200)),
+      at: optional(k.point2('where it is on the engine, y to the left of the car; pump_inlet when left out')),
+    }),
+    ({ drawn, hole }, report) => {
+      if ((drawn === undefined) !== (hole === undefined)) return;
+      report({ code: 'input-key', says: 'needs either drawn or hole', expected: 'one of drawn, hole' });
+    },
+  );
+
+/** Keys that say how a drawing lies; they mean nothing without one. */
+export const DRAWING_KEYS = ['layer', 'drawn_in', 'origin', 'forward', 'close_gaps', 'calibrate'] as const;
+
 export const railField = (k: Kit) =>
   checked(
     section('the pan face of the block, at its outer edge', {
       length: optional(k.size('length of a rectangular rail, from the rear face of the block forward')),
       width: optional(k.size('width of a rectangular rail, over the outer edges')),
       outline: optional(outlineField(k)),
+      layer: optional(
+        text('layer of the drawing that holds the outline; all of them when left out', 100, 'RAIL'),
+      ),
+      drawn_in: optional(
+        choice('unit of the drawing, where it does not say or says wrong', ['mm', 'cm', 'm', 'in', 'ft']),
+      ),
+      origin: optional(
+        k.point2('point as drawn that is the rear face of the block on the crank’s centre line'),
+        assumedText('drawing origin'),
+      ),
+      forward: optional(
+        either('way to the front of the engine on the drawing', [
+          { when: isScalar, field: choice('its side', ['right', 'up', 'left', 'down']) },
+          { when: isList, field: k.point2('a point as drawn, ahead of origin on the crank’s centre line') },
+        ]),
+        assumedText('drawing forward'),
+      ),
+      close_gaps: optional(
+        k.length('ends of lines nearer than this are taken to meet', { from: '0 mm', to: '2 mm' }),
+        assumedText('close gaps'),
+      ),
+      calibrate: optional(
+        section('known distances that correct a scanner or a photograph', {
+          x: axisField(k, 'X'),
+          y: axisField(k, 'Y'),
+        }),
+      ),
+      marks: optional(
+        list('things that tell a rail from its mirror image, such as the port or a dowel', markField(k), {
+          most: 40,
+        }),
+      ),
       seen_from: orUnknown(
         choice('side the rail was traced from; seen from below, y is turned over on reading', [
           'below',
@@ -104,7 +157,8 @@ export const railField = (k: Kit) =>
       ),
       land: optional(k.size('width of the sealing face', '100 mm'), assumedText('rail land')),
     }),
-    ({ length, width, outline }, report) => {
+    (keys, report) => {
+      const { length, width, outline } = keys;
       if (outline !== undefined) {
         for (const [key, value] of Object.entries({ length, width })) {
           if (value === undefined) continue;
@@ -133,57 +187,6 @@ export const railField = (k: Kit) =>
       }
     },
   );
-
-const sidesField = (k: Kit) =>
-  checked(
-    section('holes evenly along both sides', {
-      y: k.size('distance of the rows from the centre line', '1000 mm'),
-      x_first: k.length('x of the rearmost hole'),
-      x_last: k.length('x of the foremost hole'),
-      count: count('holes on each side', 2, 60),
-    }),
-    ({ x_first, x_last }, report) => {
-      if (x_first < x_last) return;
-      report(
-        {
-          code: 'input-range',
-          says: `is ${x_last} mm; it must be more than x_first, ${x_first} mm`,
-          value: x_last,
-          limit: x_first,
-          unit: 'mm',
-        },
-        ['x_last'],
-      );
-    },
-  );
-
-const endsField = (k: Kit) =>
-  section('holes across both ends', {
-    inset: k.size('distance from the ends of the rail', '500 mm'),
-    y: list('y of the holes', k.length('y'), { fewest: 1, most: 30 }),
-  });
-
-/** Either a pattern, or a list of `{at, size}`. */
-export const railHolesField = (k: Kit) =>
-  either('bolt holes of the rail', [
-    {
-      when: isKeys,
-      field: section('a pattern of holes', {
-        size: boltSize('thread of the bolts'),
-        sides: optional(sidesField(k)),
-        ends: optional(endsField(k)),
-        at: optional(list('holes one by one, [[x, y], …]', k.point2('hole'), { most: 200 })),
-      }),
-    },
-    {
-      when: isList,
-      field: list(
-        'holes one by one',
-        section('a hole', { at: k.point2('hole'), size: boltSize('thread of the bolt') }),
-        { most: 200 },
-      ),
-    },
-  ]);
 
 export const crankField = (k: Kit) =>
   section('the crank, for the sweep of the rods', {

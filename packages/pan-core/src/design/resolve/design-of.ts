@@ -1,5 +1,7 @@
 import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup, Prices } from '../design.js';
+import type { Drawings } from '../drawing.js';
 import type { DesignKeys } from '../keys/design-keys.js';
+import type { RailSurvey } from '../rail-survey.js';
 import { resolveBaffle } from './baffle.js';
 import { resolveChassis } from './chassis.js';
 import { resolveEngine } from './engine.js';
@@ -9,12 +11,17 @@ import type { Notes } from './notes.js';
 import { resolvePanShape } from './pan-shape.js';
 
 /** The design that the keys say, with every default noted. */
-export const designOf = (keys: DesignKeys, notes: Notes): Design => {
+export const designOf = (
+  keys: DesignKeys,
+  drawings: Drawings,
+  notes: Notes,
+): { readonly design: Design; readonly rail: RailSurvey | null } => {
   const pan = resolvePanShape(keys.pan, notes);
+  const { engine, survey } = resolveEngine(keys.engine, { units: keys.units, drawings }, notes);
   const design: Design = {
     format: keys.format,
     title: keys.title,
-    engine: resolveEngine(keys.engine, notes),
+    engine,
     oil: resolveOil(keys.oil, notes),
     pan,
     pickup: resolvePickup(keys.pickup, notes),
@@ -27,7 +34,7 @@ export const designOf = (keys: DesignKeys, notes: Notes): Design => {
     prices: resolvePrices(keys.prices),
     limits: {},
   };
-  return { ...design, limits: resolveLimits(keys.limits ?? {}, design) };
+  return { design: { ...design, limits: resolveLimits(keys.limits ?? {}, design) }, rail: survey };
 };
 
 const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {

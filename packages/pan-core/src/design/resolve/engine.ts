@@ -1,14 +1,19 @@
 import type { Box, Crank, Engine, Item, Point3, Rod } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import type { Notes } from './notes.js';
-import { needsSide, resolveRail, resolveRailHoles } from './rail.js';
+import { needsSide, type ResolvedRail, resolveRail } from './rail.js';
+import type { DrawingDesk } from './rail-drawing.js';
 
 type EngineKeys = DesignKeys['engine'];
 
-export const resolveEngine = (keys: EngineKeys, notes: Notes): Engine => {
+export const resolveEngine = (
+  keys: EngineKeys,
+  desk: DrawingDesk,
+  notes: Notes,
+): { readonly engine: Engine; readonly survey: ResolvedRail['survey'] } => {
   const path = ['engine'];
-  const rail = resolveRail(keys.rail, notes);
-  const railHoles = resolveRailHoles(keys.rail_holes, keys.rail);
+  const page = { keys: keys.rail, holeKeys: keys.rail_holes, pumpInlet: keys.pump_inlet };
+  const { rail, holes: railHoles, survey } = resolveRail(page, desk, notes);
   if (rail.seenFrom === null && needsSide(keys.rail, railHoles)) {
     notes.lack(
       [...path, 'rail', 'seen_from'],
@@ -16,7 +21,7 @@ export const resolveEngine = (keys: EngineKeys, notes: Notes): Engine => {
       'whether the pan is mirrored',
     );
   }
-  return {
+  const engine: Engine = {
     rail,
     railHoles,
     crankcaseTop: keys.crankcase_top,
@@ -33,6 +38,7 @@ export const resolveEngine = (keys: EngineKeys, notes: Notes): Engine => {
     pumpInlet: keys.pump_inlet ?? null,
     carries: (keys.carries ?? []).map(itemOf),
   };
+  return { engine, survey };
 };
 
 const resolveCrank = (keys: EngineKeys['crank'], notes: Notes): Crank | null => {
