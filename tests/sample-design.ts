@@ -42,6 +42,8 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       tilt: { noseUp: deg(3), leanLeft: 0 },
       topAboveRail: 600,
       pumpInlet: [630, 70, 5],
+      flywheel: null,
+      bellHousing: null,
       carries: [{ name: 'intake', shape: { kind: 'box', min: [80, 120, 200], max: [620, 330, 600] } }],
     },
     oil: {
@@ -135,6 +137,8 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
     chassis: {
       axes: 'car',
       ground: -283,
+      groundPlusMinus: 0,
+      suspension: null,
       moves: { rock: deg(2), up: 4, down: 4, foreAft: 3 },
       body: { rollPerG: deg(3), divePerG: deg(1.5) },
       obstacles: [

@@ -4,9 +4,11 @@ import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
 
+const BOLTS = 'flange bolts';
+
 /** Every clearance as a check, at its worst over engine movement and measurement. */
 export const fitChecks = (design: Design, model: PanModel): readonly Check[] =>
-  worstBolt(clearances(design, outerSolids(design, model.profile), platesOf(model))).map((c) =>
+  worstBeside(worstBolt(clearances(design, outerSolids(design, model.profile), platesOf(model)))).map((c) =>
     clearanceCheck(design, c),
   );
 
@@ -23,13 +25,24 @@ const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {
     hidden === 0
       ? tightest.because
       : `${tightest.because} Wings stand below ${hidden} of ${bolts.length} bolts.`;
-  return [...all.filter((c) => c.kind !== 'bolt'), { ...tightest, name: 'flange bolts', because }];
+  return [...all.filter((c) => c.kind !== 'bolt'), { ...tightest, name: BOLTS, because }];
+};
+
+/** What moves with the pan keeps its distance for good, so that only the nearest of it is worth a row. */
+const worstBeside = (all: readonly Clearance[]): readonly Clearance[] => {
+  const beside = all.filter((c) => c.kind === 'engine');
+  const known = beside.filter((c) => c.worst !== null);
+  const tightest = known.reduce<Clearance | null>(
+    (a, b) => (a === null || slack(b) < slack(a) ? b : a),
+    null,
+  );
+  return all.filter((c) => c.kind !== 'engine' || c === tightest || c.worst === null);
 };
 
 const slack = (c: Clearance): number => (c.worst ?? 0) - c.allowed;
 
 const idOf = (kind: Clearance['kind'], name: string): string =>
-  kind === 'ground' ? 'ground' : `clear_${slug(name)}`;
+  kind === 'ground' && name === 'ground' ? 'ground' : `clear_${slug(kind === 'bolt' ? BOLTS : name)}`;
 
 /** What a clearance has to be, the user's own limit taken in. */
 export const clearanceLimit = (
@@ -67,6 +80,8 @@ const remedy = ({ kind, worstBetween: [ours, other] }: Clearance, short: number)
       return `${more} between ${ours} and ${other}: lower the ${other}.`;
     case 'bolt':
       return `${more} from the hole to the wall: move the wall in or the hole out.`;
+    case 'engine':
+      return `${more} between ${ours} and ${other}: move the pan’s face there, or notch it.`;
     default:
       return `${more} between ${ours} and ${other}: move the pan’s face there, notch it, or move the engine.`;
   }

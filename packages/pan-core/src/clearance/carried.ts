@@ -4,6 +4,7 @@ import { convexParts } from '../pan/index.js';
 import type { BodySolid } from './body.js';
 import { hullOfShape } from './obstacle-hull.js';
 import { prism } from './prism.js';
+import { roundSolid } from './round.js';
 
 /** Sides of the prism that stands for a carried rod. */
 const ROD_SIDES = 24;
@@ -21,7 +22,15 @@ export const carriedSolids = (design: Design): readonly BodySolid[] => {
             [0, 0, topAboveRail],
           ),
         );
-  return [...block, ...carries.map(itemSolid)];
+  const { crank, flywheel, bellHousing } = design.engine;
+  const rounds =
+    crank === null
+      ? []
+      : [
+          ...(flywheel === null ? [] : [roundSolid('flywheel', flywheel, crank.centreAboveRail)]),
+          ...(bellHousing === null ? [] : [roundSolid('bell housing', bellHousing, crank.centreAboveRail)]),
+        ];
+  return [...block, ...carries.map(itemSolid), ...rounds];
 };
 
 /** An item as a solid: a box as it is, a rod as a prism around its rounded ends. */

@@ -1,17 +1,18 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { floorProfile, insideLine, type OuterSolid, type Plate } from '../pan/index.js';
+import { besideEngineClearances } from './beside-engine.js';
 import { bodyOf } from './body.js';
 import { boltClearances } from './bolts.js';
 import { carriedSolids } from './carried.js';
 import { chassisClearances, formedObstacles } from './chassis.js';
 import type { Clearance } from './clearance.js';
 import { crankClearances } from './crank.js';
-import { groundClearance } from './ground.js';
+import { groundClearances } from './ground.js';
 import { insideClearances } from './inside-items.js';
 
 /**
- * Every clearance of a design: pan to chassis and road, block and what it carries to chassis, rods and inside
+ * Every clearance of a design: pan to chassis and road, block and what it carries to chassis and to the pan, rods and inside
  * items to pan, baffles and tube, and room for the flange bolts. Lengths in mm, places in pan axes.
  *
  * @param solids The pan's outside (`outerSolids`).
@@ -28,10 +29,11 @@ export const clearances = (
   const profile = floorProfile(design);
   return freeze([
     ...chassisClearances(design, obstacles, pan, 'chassis', 'pan'),
-    groundClearance(design, pan),
+    ...groundClearances(design, pan),
     ...(carried.length === 0
       ? []
       : chassisClearances(design, obstacles, bodyOf(carried), 'carried', 'engine')),
+    ...besideEngineClearances(design, pan),
     ...crankClearances(design, profile, plates),
     ...insideClearances(design, insideLine(design, profile), plates),
     ...boltClearances(design, solids),

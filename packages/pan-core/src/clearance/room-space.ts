@@ -6,8 +6,8 @@ import { carriedSolids } from './carried.js';
 import { formedObstacles } from './chassis.js';
 import { chassisAxes } from './chassis-axes.js';
 import { movesOf } from './engine-motion.js';
+import { roadsOf } from './ground.js';
 import { formOf, type Motion, type ObstacleForm } from './obstacle-form.js';
-import practice from './practice.json' with { type: 'json' };
 
 /** One thing of the engine against one of the car, as the engine is shifted. */
 export interface RoomPair {
@@ -53,19 +53,16 @@ export const roomPairs = (
   const pan = bodyOf(solids);
   const carried = carriedSolids(design);
   const engine = carried.length === 0 ? null : bodyOf(carried);
-  const { ground } = design.chassis;
-  const road: Plane = { kind: 'plane', at: [0, 0, ground ?? 0], normal: [0, 0, 1] };
+  const { groundPlusMinus } = design.chassis;
   return [
-    ...(ground === null
-      ? []
-      : [
-          {
-            name: 'ground',
-            obstacle: 'ground',
-            wants: wanted({ name: 'ground', ground: true, usual: practice.ground }),
-            spare: () => 0,
-          },
-        ].map((pair) => ({ ...pair, spare: planeSpare(road, pan, motion, pair.wants) }))),
+    ...roadsOf(design).flatMap(({ name, usual, planes }): readonly RoomPair[] => {
+      if (planes.length === 0) return [];
+      const wants = wanted({ name, ground: true, usual }) + groundPlusMinus;
+      const spares = planes.map((plane) => planeSpare(plane, pan, motion, wants));
+      return [
+        { name, obstacle: 'ground', wants, spare: (shift) => Math.min(...spares.map((one) => one(shift))) },
+      ];
+    }),
     ...formedObstacles(design).flatMap(({ obstacle, form }) => {
       const pairOf = (name: string, body: Body): RoomPair => {
         const wants = wanted({ name, ground: false, usual: obstacle.clear }) + obstacle.plusMinus;

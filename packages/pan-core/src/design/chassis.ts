@@ -5,9 +5,23 @@ export interface Chassis {
   readonly axes: 'car' | 'pan' | null;
   /** z of the road, negative, in the chassis axes; null when not given. */
   readonly ground: number | null;
+  /** How well the road's height was measured; 0 where it is not given. */
+  readonly groundPlusMinus: number;
+  /** null: how far the car can sink on its springs is not given. */
+  readonly suspension: Suspension | null;
   readonly moves: Moves;
   readonly body: { readonly rollPerG: number; readonly divePerG: number };
   readonly obstacles: readonly Obstacle[];
+}
+
+/** Where the axles are and how far each end of the car can go down (bump) and up (droop) from where it was measured. */
+export interface Suspension {
+  readonly frontAxle: number;
+  readonly rearAxle: number;
+  readonly bumpFront: number;
+  readonly bumpRear: number;
+  readonly droopFront: number;
+  readonly droopRear: number;
 }
 
 export interface Moves {

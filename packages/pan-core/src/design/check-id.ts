@@ -31,5 +31,7 @@ const clearanceNames = ({ chassis, baffles, engine }: Design): readonly string[]
   ...engine.inside.flatMap(({ name }) =>
     ['pan', 'baffles', 'pickup tube'].map((what) => `${name} to ${what}`),
   ),
+  ...['flywheel', 'bell housing', ...engine.carries.map(({ name }) => name)].map((what) => `pan to ${what}`),
+  'ground at full bump',
   'flange bolts',
 ];

@@ -47,6 +47,17 @@ export interface Engine {
   readonly topAboveRail: number | null;
   readonly pumpInlet: Point3 | null;
   readonly carries: readonly Item[];
+  /** Turns about the crank behind the block; null when not given. */
+  readonly flywheel: Round | null;
+  /** Round about the crank too, and does not turn. */
+  readonly bellHousing: Round | null;
+}
+
+/** A round thing about the crank's axis, cut square. */
+export interface Round {
+  readonly diameter: number;
+  readonly rear: number;
+  readonly front: number;
 }
 
 export interface Rail {

@@ -12,7 +12,7 @@ import {
 import { baffleField } from './baffle-keys.js';
 import { chassisField } from './chassis-keys.js';
 import { bungField, dipstickField, drainField, pickupField } from './fitting-keys.js';
-import { itemField, named } from './items.js';
+import { itemField, named, roundField } from './items.js';
 import { type Kit, kitFor } from './kit.js';
 import { limitsField } from './limit-keys.js';
 import { manoeuvresField } from './manoeuvre-keys.js';
@@ -46,6 +46,8 @@ const engineField = (k: Kit) =>
     top_above_rail: optional(k.size('height of the engine above the rail')),
     pump_inlet: optional(k.point3('where the pickup tube ends at the pump')),
     carries: optional(named('things that ride on the engine', itemField(k, 'a thing it carries', 'intake'))),
+    flywheel: optional(roundField(k, 'the flywheel with its ring gear, about the crank')),
+    bell_housing: optional(roundField(k, 'the bell housing, round about the crank')),
   });
 
 const pricesField = section('prices, in one currency', {

@@ -54,6 +54,22 @@ export const itemField = (k: Kit, about: string, sample: string) =>
     },
   );
 
+/** A round thing about the crank's axis. */
+export const roundField = (k: Kit, about: string) =>
+  checked(
+    section(about, {
+      diameter: k.size('diameter over all', '1000 mm'),
+      rear: k.length('x of its rear end'),
+      front: k.length('x of its front end'),
+    }),
+    ({ rear, front }, report) => {
+      if (rear < front) return;
+      report({ code: 'input-range', says: `is ${front} mm; it must lie ahead of rear, ${rear} mm` }, [
+        'front',
+      ]);
+    },
+  );
+
 export const diameterGoesWithRod = (item: { rod?: unknown; diameter?: unknown }, report: Report): void => {
   if (item.rod !== undefined && item.diameter === undefined) {
     report(

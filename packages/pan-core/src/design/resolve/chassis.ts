@@ -1,5 +1,5 @@
 import { unit3 } from '../../numeric/index.js';
-import type { Chassis, Obstacle, Plane, Point3 } from '../design.js';
+import type { Chassis, Obstacle, Plane, Point3, Suspension } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import { boxOf, rodOf } from './engine.js';
 import type { Notes } from './notes.js';
@@ -28,6 +28,11 @@ export const resolveChassis = (keys: ChassisKeys | undefined, notes: Notes): Cha
   return {
     axes,
     ground,
+    groundPlusMinus:
+      ground === null
+        ? 0
+        : notes.take(keys?.ground_plus_minus, [...path, 'ground_plus_minus'], 'length', 'plus or minus'),
+    suspension: suspensionOf(keys?.suspension, notes),
     moves: {
       rock: notes.take(moves?.rock, [...movesPath, 'rock'], 'angle', 'engine rock'),
       up: notes.take(moves?.up, [...movesPath, 'up'], 'length', 'engine up'),
@@ -39,6 +44,27 @@ export const resolveChassis = (keys: ChassisKeys | undefined, notes: Notes): Cha
       divePerG: notes.take(body?.dive_per_g, [...path, 'body', 'dive_per_g'], 'angle per g', 'dive per g'),
     },
     obstacles,
+  };
+};
+
+const suspensionOf = (keys: ChassisKeys['suspension'], notes: Notes): Suspension | null => {
+  if (keys === undefined) return null;
+  const droop = (end: 'front' | 'rear', bump: number, given: number | undefined): number => {
+    if (given !== undefined) return given;
+    notes.assume(
+      ['chassis', 'suspension', `droop_${end}`],
+      `${bump} mm`,
+      `common practice, no source: as far up as down`,
+    );
+    return bump;
+  };
+  return {
+    frontAxle: keys.front_axle,
+    rearAxle: keys.rear_axle,
+    bumpFront: keys.bump_front,
+    bumpRear: keys.bump_rear,
+    droopFront: droop('front', keys.bump_front, keys.droop_front),
+    droopRear: droop('rear', keys.bump_rear, keys.droop_rear),
   };
 };
 

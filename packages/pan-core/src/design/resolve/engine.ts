@@ -37,6 +37,8 @@ export const resolveEngine = (
     topAboveRail: keys.top_above_rail ?? null,
     pumpInlet: keys.pump_inlet ?? null,
     carries: (keys.carries ?? []).map(itemOf),
+    flywheel: keys.flywheel ?? null,
+    bellHousing: keys.bell_housing ?? null,
   };
   return { engine, survey };
 };
