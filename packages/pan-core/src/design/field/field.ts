@@ -1,5 +1,7 @@
+import * as z from 'zod/mini';
 import type { QuantityKind } from '../../units/index.js';
 import type { Fault, Place } from './fault.js';
+import { faultsOf, issueOf } from './issue.js';
 
 /** What a key means and takes: the one source of the reader, the editors' schema and the worksheet. */
 export type Description = Common &
@@ -31,6 +33,8 @@ interface Common {
 export interface Field<T> {
   readonly read: (raw: unknown, report: Report) => T | Refusal;
   readonly about: Description;
+  /** What `read` runs, where zod decides; a field that has its own reader needs none. */
+  readonly schema?: z.ZodMiniType<T>;
 }
 
 /** Takes a fault, and its place within the value being read. */
@@ -40,20 +44,32 @@ export type Report = (fault: Fault, place?: Place) => void;
 export const refused: unique symbol = Symbol('refused');
 export type Refusal = typeof refused;
 
-/** Reports faults of a part under its key or position. */
-export const under =
-  (report: Report, part: string | number): Report =>
-  (fault, place = []) => {
-    report(fault, [part, ...place]);
-  };
+/** A field that zod reads, its issues told in the words of the key. */
+export const fieldOf = <T>(about: Description, schema: z.ZodMiniType<T>): Field<T> => ({
+  about,
+  schema,
+  read: (raw, report) => {
+    // One file is read once: compiling a function for each group would cost more than it saves.
+    const result = z.safeParse(schema, raw, { jitless: true });
+    if (result.success) return result.data;
+    for (const { fault, place } of faultsOf(result.error.issues, about, raw)) report(fault, place);
+    return refused;
+  },
+});
 
-export const missing: Fault = { code: 'input-missing', says: 'is missing', found: 'nothing' };
+/** The schema of any field: its own reader as a step of zod's where it has no other. */
+export const schemaOf = <T>(field: Field<T>): z.ZodMiniType<T> =>
+  field.schema ??
+  z.transform((raw: unknown, payload): T => {
+    const faults: [Fault, Place][] = [];
+    const value = field.read(raw, (fault, place = []) => faults.push([fault, place]));
+    payload.issues.push(...faults.map(([fault, place]) => issueOf(fault, raw, place, value !== refused)));
+    return value === refused ? z.NEVER : value;
+  });
 
 /** A key that may be left out; `assumed` is the text of the value then taken. */
-export const optional = <T>(field: Field<T>, assumed: string | null = null): Field<T | undefined> => ({
-  read: (raw, report) => (raw === undefined ? undefined : field.read(raw, report)),
-  about: { ...field.about, required: false, assumed },
-});
+export const optional = <T>(field: Field<T>, assumed: string | null = null): Field<T | undefined> =>
+  fieldOf({ ...field.about, required: false, assumed }, z.optional(schemaOf(field)));
 
 /** A key whose value may be the word `unknown`, read as null; it may also be left out. */
 export const orUnknown = <T>(field: Field<T>): Field<T | null | undefined> => ({
@@ -65,11 +81,14 @@ export const orUnknown = <T>(field: Field<T>): Field<T | null | undefined> => ({
 });
 
 /** Looks at a value that reads well and reports what is wrong with it. */
-export const checked = <T>(field: Field<T>, check: (value: T, report: Report) => void): Field<T> => ({
-  about: field.about,
-  read: (raw, report) => {
-    const value = field.read(raw, report);
-    if (value !== refused) check(value as T, report);
-    return value;
-  },
-});
+export const checked = <T>(field: Field<T>, check: (value: T, report: Report) => void): Field<T> =>
+  fieldOf(
+    field.about,
+    schemaOf(field).check((payload) => {
+      // zod goes on after a wrong length or a strange key; what it refused is no value to look at.
+      if (payload.issues.some(({ code }) => code !== 'custom')) return;
+      check(payload.value, (fault, place = []) => {
+        payload.issues.push(issueOf(fault, payload.value, place, true));
+      });
+    }),
+  );

@@ -1,3 +1,4 @@
+import * as z from 'zod/mini';
 import {
   commonUnits,
   findUnit,
@@ -7,8 +8,9 @@ import {
   readQuantity,
   type Unit,
 } from '../../units/index.js';
-import { foundText } from './fault.js';
-import { type Field, missing, type Refusal, type Report, refused } from './field.js';
+import { type Fault, foundText } from './fault.js';
+import { type Field, fieldOf, type Refusal, type Report, refused } from './field.js';
+import { MOST_NUMBER } from './unlike.js';
 
 /** The unit of bare numbers and the units known besides the common ones. */
 export interface Reading {
@@ -110,7 +112,9 @@ export const quantity = (
   },
 });
 
-const refuse = (report: Report, fault: typeof missing, expected: string): Refusal => {
+const missing: Fault = { code: 'input-missing', says: 'is missing', found: 'nothing' };
+
+const refuse = (report: Report, fault: Fault, expected: string): Refusal => {
   report({ ...fault, expected });
   return refused;
 };
@@ -152,92 +156,30 @@ const withinRange = (
 const common = (about: string) => ({ about, required: true, assumed: null, mayBeUnknown: false }) as const;
 
 // A name goes into drawings, file names and tables: control characters could forge lines there.
-const CONTROL = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u;
+const VISIBLE = /^[^\p{Cc}\p{Cf}\p{Zl}\p{Zp}]*$/u;
 
-export const text = (about: string, longest: number, sample: string): Field<string> => ({
-  about: { form: 'text', longest, sample, ...common(about) },
-  read: (raw, report): string | Refusal => {
-    const expected = `a text of at most ${longest} characters, such as ${sample}`;
-    const found = foundText(raw);
-    if (raw === undefined) return refuse(report, missing, expected);
-    if (typeof raw !== 'string' && typeof raw !== 'number') {
-      report({ code: 'input-type', says: 'is not a text', expected, found });
-      return refused;
-    }
-    const value = String(raw).trim();
-    if (value === '') {
-      report({ code: 'input-missing', says: 'is empty', expected, found: 'nothing' });
-      return refused;
-    }
-    if (value.length > longest) {
-      report({
-        code: 'input-size',
-        says: `is ${value.length} characters long; it may have ${longest}`,
-        expected,
-        found,
-        value: value.length,
-        limit: longest,
-        unit: 'characters',
-      });
-      return refused;
-    }
-    if (CONTROL.test(value)) {
-      const advice = 'Keep it on one line of plain text.';
-      report({
-        code: 'input-type',
-        says: 'has a line break or an invisible character',
-        expected,
-        found,
-        advice,
-      });
-      return refused;
-    }
-    return value;
-  },
-});
+export const text = (about: string, longest: number, sample: string): Field<string> =>
+  fieldOf(
+    { form: 'text', longest, sample, ...common(about) },
+    z.pipe(
+      z.transform((raw: unknown) => (typeof raw === 'number' ? String(raw) : raw)),
+      z
+        .string()
+        .check(z.trim(), z.minLength(1), z.maxLength(longest), z.regex(VISIBLE)) as unknown as z.ZodMiniType<
+        string,
+        unknown
+      >,
+    ),
+  );
 
-export const flag = (about: string): Field<boolean> => ({
-  about: { form: 'flag', ...common(about) },
-  read: (raw, report): boolean | Refusal => {
-    if (typeof raw === 'boolean') return raw;
-    const expected = 'true or false';
-    if (raw === undefined) return refuse(report, missing, expected);
-    report({ code: 'input-type', says: 'is neither true nor false', expected, found: foundText(raw) });
-    return refused;
-  },
-});
+export const flag = (about: string): Field<boolean> =>
+  fieldOf({ form: 'flag', ...common(about) }, z.boolean());
 
-const numberIn = (from: number, to: number, whole: boolean) => {
-  const expected = `${whole ? 'a whole number' : 'a number'} from ${from} to ${to}, without a unit`;
-  return (raw: unknown, report: Report): number | Refusal => {
-    if (raw === undefined) return refuse(report, missing, expected);
-    if (typeof raw !== 'number' || !Number.isFinite(raw) || (whole && !Number.isInteger(raw))) {
-      const says = whole ? 'is not a whole number' : 'is not a number';
-      report({ code: 'input-type', says, expected, found: foundText(raw) });
-      return refused;
-    }
-    if (raw < from || raw > to) {
-      const says = `is ${raw}; it must be from ${from} to ${to}`;
-      report({
-        code: 'input-range',
-        says,
-        expected,
-        found: foundText(raw),
-        value: raw,
-        limit: raw < from ? from : to,
-      });
-      return refused;
-    }
-    return raw;
-  };
-};
+export const count = (about: string, from: number, to: number): Field<number> =>
+  fieldOf(
+    { form: 'count', from, to, ...common(about) },
+    z.number().check(z.multipleOf(1), z.gte(from), z.lte(to)),
+  );
 
-export const count = (about: string, from: number, to: number): Field<number> => ({
-  about: { form: 'count', from, to, ...common(about) },
-  read: numberIn(from, to, true),
-});
-
-export const plainNumber = (about: string): Field<number> => ({
-  about: { form: 'number', ...common(about) },
-  read: numberIn(0, 1e9, false),
-});
+export const plainNumber = (about: string): Field<number> =>
+  fieldOf({ form: 'number', ...common(about) }, z.number().check(z.gte(0), z.lte(MOST_NUMBER)));
