@@ -89,26 +89,27 @@ export const createOriented = (body: Body): Oriented => ({
 
 /** Turns an oriented body to a new direction in place; nothing is allocated. */
 export const orient = (o: Oriented, up: Vec3): Oriented => {
-  const { points, areas, firstPoint, cellCount } = o.body;
-  const [x, y, z] = up;
+  const { heights, weights, low, high, body } = o;
+  const { points, areas, firstPoint, cellCount } = body;
+  const x = up[0];
+  const y = up[1];
+  const z = up[2];
   o.up = up;
-  for (let i = 0, k = 0; i < o.heights.length; i++, k += 3) {
-    o.heights[i] = (points[k] as number) * x + (points[k + 1] as number) * y + (points[k + 2] as number) * z;
-  }
-  for (let i = 0, k = 0; i < o.weights.length; i++, k += 3) {
-    o.weights[i] = -((areas[k] as number) * x + (areas[k + 1] as number) * y + (areas[k + 2] as number) * z);
-  }
-  for (let c = 0; c < cellCount; c++) {
-    let low = Number.POSITIVE_INFINITY;
-    let high = Number.NEGATIVE_INFINITY;
+  for (let c = 0, i = 0, k = 0; c < cellCount; c++) {
     const end = firstPoint[c + 1] as number;
-    for (let i = firstPoint[c] as number; i < end; i++) {
-      const h = o.heights[i] as number;
-      if (h < low) low = h;
-      if (h > high) high = h;
+    let bottom = Number.POSITIVE_INFINITY;
+    let top = Number.NEGATIVE_INFINITY;
+    for (; i < end; i++, k += 3) {
+      const h = (points[k] as number) * x + (points[k + 1] as number) * y + (points[k + 2] as number) * z;
+      heights[i] = h;
+      if (h < bottom) bottom = h;
+      if (h > top) top = h;
     }
-    o.low[c] = low;
-    o.high[c] = high;
+    low[c] = bottom;
+    high[c] = top;
+  }
+  for (let t = 0, k = 0; t < weights.length; t++, k += 3) {
+    weights[t] = -((areas[k] as number) * x + (areas[k + 1] as number) * y + (areas[k + 2] as number) * z);
   }
   return o;
 };

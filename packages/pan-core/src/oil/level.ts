@@ -1,14 +1,31 @@
 import type { Oriented } from './body.js';
 
-/** Volume under a level and its first three derivatives: mm³, mm², mm, 1. */
+/**
+ * A level, the volume under it and its first three derivatives: mm, mm³, mm², mm, 1. Made once and handed from
+ * solve to solve: numbers stay in its fields, since one that is passed to a long function or returned from it
+ * is allocated each time.
+ */
 export interface Measure {
+  level: number;
   volume: number;
   area: number;
   slope: number;
   curve: number;
+  /** While a level is sought: the volume still missed, then the step that makes up for it. */
+  step: number;
 }
 
-export const createMeasure = (): Measure => ({ volume: 0, area: 0, slope: 0, curve: 0 });
+/** From a fraction on, the fields hold fractions in place. */
+const BLANK = 0.5;
+
+export const createMeasure = (): Measure => ({
+  level: BLANK,
+  volume: BLANK,
+  area: BLANK,
+  slope: BLANK,
+  curve: BLANK,
+  step: BLANK,
+});
 
 /**
  * Oil in the given cells below height h, with exact derivatives, into `out`.
@@ -19,9 +36,20 @@ export const createMeasure = (): Measure => ({ volume: 0, area: 0, slope: 0, cur
  * Heights are along the oriented body's up from its own origin.
  */
 export const measureCells = (o: Oriented, cells: ArrayLike<number>, h: number, out: Measure): Measure => {
+  out.level = h;
+  measureAt(o, cells, out);
+  return out;
+};
+
+/** The same at `out.level`. */
+const measureAt = (o: Oriented, cells: ArrayLike<number>, out: Measure): void => {
+  const h = out.level;
   const { heights, weights, low, high, body } = o;
   const { triangles, firstTriangle, capacity } = body;
-  let [v, a, s, c] = [0, 0, 0, 0];
+  let v = 0;
+  let a = 0;
+  let s = 0;
+  let c = 0;
   for (let k = 0; k < cells.length; k++) {
     const cell = cells[k] as number;
     if (h <= (low[cell] as number)) continue;
@@ -30,15 +58,27 @@ export const measureCells = (o: Oriented, cells: ArrayLike<number>, h: number, o
       continue;
     }
     const end = firstTriangle[cell + 1] as number;
-    for (let t = firstTriangle[cell] as number; t < end; t++) {
+    for (let t = firstTriangle[cell] as number, j = 3 * t; t < end; t++, j += 3) {
       const w = weights[t] as number;
       if (w === 0) continue;
-      let z1 = heights[triangles[3 * t] as number] as number;
-      let z2 = heights[triangles[3 * t + 1] as number] as number;
-      let z3 = heights[triangles[3 * t + 2] as number] as number;
-      if (z1 > z2) [z1, z2] = [z2, z1];
-      if (z2 > z3) [z2, z3] = [z3, z2];
-      if (z1 > z2) [z1, z2] = [z2, z1];
+      let z1 = heights[triangles[j] as number] as number;
+      let z2 = heights[triangles[j + 1] as number] as number;
+      let z3 = heights[triangles[j + 2] as number] as number;
+      // Swaps by hand: pairs in brackets take this loop twice the time.
+      let z = z1;
+      if (z1 > z2) {
+        z1 = z2;
+        z2 = z;
+      }
+      if (z2 > z3) {
+        z = z3;
+        z3 = z2;
+        z2 = z;
+        if (z1 > z) {
+          z2 = z1;
+          z1 = z;
+        }
+      }
       if (h <= z1) continue;
       if (h >= z3) {
         v += (w * (h - z1 + (h - z2) + (h - z3))) / 3;
@@ -46,16 +86,18 @@ export const measureCells = (o: Oriented, cells: ArrayLike<number>, h: number, o
       } else if (h <= z2) {
         const d = h - z1;
         const q = w / ((z2 - z1) * (z3 - z1));
-        v += (q * d * d * d) / 3;
-        a += q * d * d;
-        s += 2 * q * d;
+        const qd = q * d;
+        v += (qd * d * d) / 3;
+        a += qd * d;
+        s += 2 * qd;
         c += 2 * q;
       } else {
         const d = z3 - h;
         const q = w / ((z3 - z1) * (z3 - z2));
-        v += (w * (h - z1 + (h - z2) - d) + q * d * d * d) / 3;
-        a += w - q * d * d;
-        s += 2 * q * d;
+        const qd = q * d;
+        v += (w * (h - z1 + (h - z2) - d) + qd * d * d) / 3;
+        a += w - qd * d;
+        s += 2 * qd;
         c -= 2 * q;
       }
     }
@@ -64,7 +106,6 @@ export const measureCells = (o: Oriented, cells: ArrayLike<number>, h: number, o
   out.area = a;
   out.slope = s;
   out.curve = c;
-  return out;
 };
 
 const MOST_STEPS = 80;
@@ -85,44 +126,69 @@ export const solveLevel = (
   out: Measure,
   guess = Number.NaN,
 ): number => {
-  let [lo, hi, whole] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 0];
+  out.level = guess;
+  out.volume = volume;
+  solveAt(o, cells, out);
+  return out.level;
+};
+
+/** Moves `out.level`, a guess, to the level of `out.volume`. */
+const solveAt = (o: Oriented, cells: ArrayLike<number>, out: Measure): void => {
+  const { low, high, body } = o;
+  const { capacity } = body;
+  const { volume, level: guess } = out;
+  let lo = Number.POSITIVE_INFINITY;
+  let hi = Number.NEGATIVE_INFINITY;
+  let whole = 0;
   for (let k = 0; k < cells.length; k++) {
     const cell = cells[k] as number;
-    lo = Math.min(lo, o.low[cell] as number);
-    hi = Math.max(hi, o.high[cell] as number);
-    whole += o.body.capacity[cell] as number;
+    const bottom = low[cell] as number;
+    const top = high[cell] as number;
+    if (bottom < lo) lo = bottom;
+    if (top > hi) hi = top;
+    whole += capacity[cell] as number;
   }
-  if (volume <= 0) return lo;
-  if (volume >= whole) return hi;
+  if (volume <= 0 || volume >= whole) {
+    out.level = volume <= 0 ? lo : hi;
+    return;
+  }
   let h = guess > lo && guess < hi ? guess : lo + (hi - lo) * (volume / whole);
   for (let i = 0; i < MOST_STEPS; i++) {
-    measureCells(o, cells, h, out);
+    out.level = h;
+    measureAt(o, cells, out);
     const miss = volume - out.volume;
     if (Math.abs(miss) <= ROUNDING * whole) {
       const polished = h + miss / out.area;
-      return polished > lo && polished < hi ? polished : h;
+      if (polished > lo && polished < hi) out.level = polished;
+      return;
     }
     if (miss > 0) lo = h;
     else hi = h;
-    let step = out.area > 0 ? cubicStep(miss, out) : Number.NaN;
+    out.step = miss;
+    cubicStep(out);
+    let { step } = out;
     if (!(h + step > lo && h + step < hi)) step = (lo + hi) / 2 - h;
     const next = h + step;
-    if (next === h || Math.abs(step) <= 1e-15 * (Math.abs(h) + 1)) return h;
+    if (next === h || Math.abs(step) <= 1e-15 * (Math.abs(h) + 1)) return;
     h = next;
   }
-  return h;
+  out.level = h;
 };
 
-/** δ with A·δ + A′δ²/2 + A″δ³/6 = miss, by Newton from the linear step. */
-const cubicStep = (miss: number, m: Measure): number => {
-  let d = miss / m.area;
+/** Turns `step` from a missing volume into δ with A·δ + A′δ²/2 + A″δ³/6 = miss, by Newton from the linear step; NaN where none is found. */
+const cubicStep = (m: Measure): void => {
+  const { area, slope, curve, step: miss } = m;
+  let d = area > 0 ? miss / area : Number.NaN;
   for (let i = 0; i < 8; i++) {
-    const f = d * (m.area + d * (m.slope / 2 + (d * m.curve) / 6)) - miss;
-    const df = m.area + d * (m.slope + (d * m.curve) / 2);
-    if (!(df > 0)) return Number.NaN;
+    const f = d * (area + d * (slope / 2 + (d * curve) / 6)) - miss;
+    const df = area + d * (slope + (d * curve) / 2);
+    if (!(df > 0)) {
+      m.step = Number.NaN;
+      return;
+    }
     const next = d - f / df;
     if (next === d) break;
     d = next;
   }
-  return d;
+  m.step = d;
 };
