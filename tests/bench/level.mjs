@@ -1,5 +1,7 @@
 // A single level in a warm sweep, beside two general geometry kernels on the same pans in the same run. The
 // accuracy of every level that is timed is printed with it, by the tests' arithmetic that does not round.
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { loadCore } from './shared/core.mjs';
 import { PANS, panOf } from './shared/pans.mjs';
 import { jscadBelow, jscadOf, manifoldLevel, manifoldOf, VERSIONS } from './shared/peers.mjs';
@@ -12,30 +14,53 @@ const SMALL = [0, 1e-8, 1e-7, 1e-6, 1e-5, 1e-4, 1e-3];
 const SOLVES = { 60: 400_000, 600: 60_000, 6000: 4000 };
 const PEER_LEVELS = { 60: 60, 600: 20, 6000: 8 };
 const FILL = 0.35;
+const HEAP_SOLVES = 100_000;
+
+setFlagsFromString('--expose-gc');
+const collect = runInNewContext('gc');
 
 const core = await loadCore();
-const { createBody, createMeasure, createOriented, orient, solveLevel, upFrom } = core;
+const { createBody, createMeasure, createOriented, orient, solveAt, solveLevel, upFrom } = core;
 
-const sweep = [
-  ...Array.from({ length: SWEEP }, (_, i) => {
-    const t = (2 * Math.PI * i) / SWEEP;
-    return upFrom(0.6 * (1 - Math.cos(t)), 0.4 * Math.sin(t));
-  }),
-];
+const sweep = Array.from({ length: SWEEP }, (_, i) => {
+  const t = (2 * Math.PI * i) / SWEEP;
+  return upFrom(0.6 * (1 - Math.cos(t)), 0.4 * Math.sin(t));
+});
 const small = SMALL.flatMap((s) => (s === 0 ? [upFrom(0, 0)] : [upFrom(s, 0), upFrom(0, s), upFrom(s, -s)]));
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
-/** µs a level, the median of five runs through the sweep. */
-const ours = (oriented, cells, volume, solves) => {
+/** A run through the sweep, each level from the last. */
+const runner = (oriented, cells, volume) => {
   const out = createMeasure();
-  let h = Number.NaN;
-  const run = (count) => {
+  return (count) => {
+    out.level = Number.NaN;
     for (let i = 0; i < count; i++) {
       orient(oriented, sweep[i % SWEEP]);
-      h = solveLevel(oriented, cells, volume, out, h);
+      out.volume = volume;
+      solveAt(oriented, cells, out);
     }
   };
+};
+
+/** Bytes of heap that solves take, each, the least of some batches; a number kept apart for every solve would be 16. */
+const bytesEach = (oriented, cells, volume) => {
+  const run = runner(oriented, cells, volume);
+  run(HEAP_SOLVES);
+  const batch = HEAP_SOLVES / 10;
+  const batches = Array.from({ length: 10 }, () => {
+    collect();
+    const first = process.memoryUsage().heapUsed;
+    const before = process.memoryUsage().heapUsed;
+    run(batch);
+    return Math.abs(process.memoryUsage().heapUsed - before - (before - first)) / batch;
+  });
+  return Math.min(...batches);
+};
+
+/** µs a level, the median of five runs through the sweep. */
+const ours = (oriented, cells, volume, solves) => {
+  const run = runner(oriented, cells, volume);
   run(solves);
   return median(
     Array.from({ length: 5 }, () => {
@@ -73,25 +98,26 @@ for (const pan of PANS) {
   const solid = manifoldOf(model, body.origin);
   const us = ours(createOriented(body), cells, volume, SOLVES[pan.facets]);
 
+  const levelAt = (up) => solveLevel(orient(createOriented(body), up), cells, volume, createMeasure());
   const count = PEER_LEVELS[pan.facets];
-  const ups = Array.from({ length: count }, (_, i) => sweep[Math.floor((i * SWEEP) / count)]);
-  const first = solveLevel(orient(createOriented(body), ups[0]), cells, volume, createMeasure());
-  let [h, steps, off] = [first, 0, 0];
+  const places = Array.from({ length: count }, (_, i) => Math.floor((i * SWEEP) / count));
+  const ups = places.map((i) => sweep[i]);
+  let [steps, off] = [0, 0];
   const peer = [];
-  for (const up of ups) {
-    const near = solveLevel(orient(createOriented(body), up), cells, volume, createMeasure());
+  for (const [k, up] of ups.entries()) {
+    // As warm as ours: from the level one step of the sweep before.
+    const before = levelAt(sweep[(places[k] + SWEEP - 1) % SWEEP]);
     const start = performance.now();
-    const found = manifoldLevel(solid, up, volume, whole, h);
+    const found = manifoldLevel(solid, up, volume, whole, before);
     peer.push((performance.now() - start) * 1000);
-    h = found.h;
     steps += found.steps;
-    off = Math.max(off, Math.abs(h - near));
+    off = Math.max(off, Math.abs(found.h - levelAt(up)));
   }
   const mesh = jscadOf(solid);
   const boolean = [];
   let apart = 0;
   for (const up of ups.slice(0, Math.max(2, count / 4))) {
-    const near = solveLevel(orient(createOriented(body), up), cells, volume, createMeasure());
+    const near = levelAt(up);
     const start = performance.now();
     const below = jscadBelow(mesh, up, near);
     boolean.push((performance.now() - start) * 1000);
@@ -115,5 +141,11 @@ for (const pan of PANS) {
   console.log(
     `    |V(h) − V| at most ${miss.toExponential(1)} of the whole at slopes of 0, 1e-8 … 1e-3 and in the sweep, ${ask(miss <= MOST_MISS, `within ${MOST_MISS}`)}`,
   );
+  if (pan.facets < 1000) {
+    const bytes = bytesEach(createOriented(body), cells, volume);
+    console.log(
+      `    heap taken by batches of ${HEAP_SOLVES / 10} solves: ${bytes.toFixed(2)} bytes each, ${ask(bytes < 1, 'nothing')}`,
+    );
+  }
   solid.delete();
 }

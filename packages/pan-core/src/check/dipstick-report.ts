@@ -1,6 +1,6 @@
 import type { Assumption, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
-import { dipstickAnswer, type OilSystem, restAnswer, type StickMark, TIP_GAP } from '../oil/index.js';
+import { depthTable, dipstickAnswer, type OilSystem, type StickMark, TIP_GAP } from '../oil/index.js';
 import { SAYINGS } from '../weld/index.js';
 
 /** A place on the stick, along it from where its tube enters, and the oil it stands for. */
@@ -54,12 +54,19 @@ export const dipstickReport = (
   system: OilSystem,
 ): DipstickReport => {
   const found = dipstickAnswer(system);
-  const row = ({ along, volume }: StickMark): StickRow => ({
-    along_mm: along,
-    in_pan_L: volume / 1e6,
-    in_pan_US_qt: volume / US_QUART,
-    surface_mm: restAnswer(system, volume).pools.find((p) => p.hasPickup)?.surface ?? null,
-  });
+  const rowsOf = (marks: readonly StickMark[]): readonly StickRow[] => {
+    const surfaces = depthTable(
+      system,
+      marks.map(({ volume }) => volume),
+    );
+    return marks.map(({ along, volume }, i) => ({
+      along_mm: along,
+      in_pan_L: volume / 1e6,
+      in_pan_US_qt: volume / US_QUART,
+      surface_mm: surfaces[i]?.surface ?? null,
+    }));
+  };
+  const row = (mark: StickMark): StickRow => rowsOf([mark])[0] as StickRow;
   const apart = (found.full.volume - found.add.volume) / 1e6;
   const [x, y, z] = found.path.enters;
   return freeze({
@@ -74,7 +81,7 @@ export const dipstickReport = (
       mark_mm: mark,
       reads_L: volume === null ? null : volume / 1e6,
     })),
-    table: found.table.map(row),
+    table: rowsOf(found.table),
     crossings: found.crossings.map(({ baffle, at, along }) => ({ baffle, at, along_mm: along })),
     assumed: [
       ...assumed.filter(({ path }) => ['filter', 'galleries'].includes(String(path[1])) && path[0] === 'oil'),

@@ -9,7 +9,7 @@ import { type Lip, lipOf } from './lip.js';
 import { rimHeight, submergenceOf } from './mouth-depth.js';
 import { createScene, DRY, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
 import { aim, ramp } from './ramp.js';
-import { type Rest, restOil } from './rest.js';
+import { type Basin, basinOf, type Rest, restOil } from './rest.js';
 import { type Gating, type Ways, waysOf } from './ways.js';
 
 /** A pan made ready for oil: flat cells and the ways under each gating. Build once, ask often. */
@@ -17,6 +17,8 @@ export interface OilSystem {
   readonly model: PanModel;
   readonly body: Body;
   readonly ways: Readonly<Record<Gating, Ways>>;
+  /** Standing level in the installed tilt. */
+  readonly basin: Basin;
 }
 
 export interface PoolAnswer {
@@ -58,8 +60,11 @@ export const createOilSystem = (model: PanModel): OilSystem => {
     settled: waysOf(model, body, 'settled'),
   };
   refuseClosedRooms(model, ways.rest);
-  return { model, body, ways };
+  return { model, body, ways, basin: basinAt(model, body, ways.rest, AT_REST) };
 };
+
+const basinAt = (model: PanModel, body: Body, ways: Ways, load: Load): Basin =>
+  basinOf(orient(createOriented(body), attitudeOf(model.design, load).up), ways, model.mouth.cell);
 
 const refuseClosedRooms = (model: PanModel, ways: Ways): void => {
   const seen = new Set([model.mouth.cell]);
@@ -95,9 +100,9 @@ export const restAnswer = (
   const { model, ways, body } = system;
   refuseTooMuch(system, volume);
   const load = { ...AT_REST, grade };
-  const oriented = orient(createOriented(body), attitudeOf(model.design, load).up);
-  const rest = restOil(oriented, ways.rest, model.mouth.cell, volume);
-  const scene = createScene(oriented, ways.rest);
+  const basin = grade === 0 ? system.basin : basinAt(model, body, ways.rest, load);
+  const rest = restOil(basin, volume);
+  const scene = createScene(basin.oriented, ways.rest);
   return { ...answerOf(system, scene, rest.state, 'rest', load), rest };
 };
 
@@ -173,7 +178,7 @@ const answerOf = (
 };
 
 /** Pan z of a level plane under the mouth's centre, as a depth. */
-const depthUnder = (o: Oriented, mouth: Mouth, h: number): number => {
+export const depthUnder = (o: Oriented, mouth: Mouth, h: number): number => {
   const [x, y] = mouth.centre;
   const atRail = heightOf(o, [x, y, 0]);
   return (atRail - h) / o.up[2];

@@ -1,5 +1,6 @@
 import { freeze } from '../numeric/index.js';
-import { type OilSystem, restAnswer } from './answer.js';
+import { depthUnder, type OilSystem } from './answer.js';
+import { restLevels } from './rest.js';
 
 export interface DepthRow {
   /** Oil in the pan, mm³. */
@@ -8,12 +9,16 @@ export interface DepthRow {
   readonly surface: number;
 }
 
-/** Rest levels in the installed tilt for every `step` mm³ up to `most`. */
-export const depthTable = (system: OilSystem, step: number, most: number): readonly DepthRow[] => {
-  const rows: DepthRow[] = [];
-  for (let volume = step; volume <= most + step * 1e-9; volume += step) {
-    const mouth = restAnswer(system, volume).pools.find((p) => p.hasPickup);
-    if (mouth !== undefined) rows.push({ volume, surface: mouth.surface });
-  }
-  return freeze(rows);
+/** Rest levels in the installed tilt for rising volumes, mm³. */
+export const depthTable = (
+  { model, basin }: Pick<OilSystem, 'model' | 'basin'>,
+  volumes: readonly number[],
+): readonly DepthRow[] => {
+  const levels = restLevels(basin, volumes);
+  return freeze(
+    volumes.map((volume, i) => ({
+      volume,
+      surface: depthUnder(basin.oriented, model.mouth, levels[i] as number),
+    })),
+  );
 };

@@ -3,7 +3,7 @@ import { freeze } from '../numeric/index.js';
 import type { OilSystem } from './answer.js';
 import { inventoryOf } from './inventory.js';
 import { type StickCrossing, type StickPath, stickPath } from './stick-path.js';
-import { type Ground, readStick } from './stick-reading.js';
+import { type Ground, readStick, readStickAt } from './stick-reading.js';
 
 /** A place on the stick and the oil in the pan that it stands for; mm and mm³. */
 export interface StickMark {
@@ -134,8 +134,10 @@ const tableOf = (system: OilSystem, path: StickPath, tip: number, full: number):
   const room = system.body.capacity.reduce((a, b) => a + b, 0);
   const most = Math.min(full + ABOVE_FULL, room);
   const count = Math.floor(most / TABLE_STEP + 1e-9);
-  return Array.from({ length: count }, (_, i) => (i + 1) * TABLE_STEP).flatMap((volume) => {
-    const reading = readStick(system, path, volume);
-    return reading?.atMouth === true && reading.along <= tip ? [{ along: reading.along, volume }] : [];
-  });
+  const volumes = Array.from({ length: count }, (_, i) => (i + 1) * TABLE_STEP);
+  return readStickAt(system, path, volumes).flatMap((reading, i) =>
+    reading?.atMouth === true && reading.along <= tip
+      ? [{ along: reading.along, volume: volumes[i] as number }]
+      : [],
+  );
 };

@@ -25,7 +25,8 @@ export {
 export { colebrook, frictionFactor, fullyRough, haaland } from './friction.js';
 export { type Inventory, inventoryOf } from './inventory.js';
 export { type LeastFill, leastFill, volumeToRail } from './least-fill.js';
-export { createMeasure, type Measure, measureCells, solveLevel } from './level.js';
+export { createMeasure, type Measure, measureCells, solveAt, solveLevel } from './level.js';
+export { sweepLevels } from './level-sweep.js';
 export { type Limit, limitRing, limitToward, loadToward, MOST_G } from './limit.js';
 export type { Lip } from './lip.js';
 export {

@@ -108,9 +108,9 @@ const measureAt = (o: Oriented, cells: ArrayLike<number>, out: Measure): void =>
   out.curve = c;
 };
 
-const MOST_STEPS = 80;
+export const MOST_STEPS = 80;
 /** A volume this near, as a share of the whole, differs by the sum's own rounding: one linear step ends it. */
-const ROUNDING = 4e-15;
+export const ROUNDING = 4e-15;
 
 /**
  * Height at which the given cells hold `volume`. Empty cells answer their lowest point, full ones their
@@ -132,8 +132,8 @@ export const solveLevel = (
   return out.level;
 };
 
-/** Moves `out.level`, a guess, to the level of `out.volume`. */
-const solveAt = (o: Oriented, cells: ArrayLike<number>, out: Measure): void => {
+/** Moves `out.level`, a guess, to the level of `out.volume`; allocates nothing. */
+export const solveAt = (o: Oriented, cells: ArrayLike<number>, out: Measure): void => {
   const { low, high, body } = o;
   const { capacity } = body;
   const { volume, level: guess } = out;
@@ -176,7 +176,7 @@ const solveAt = (o: Oriented, cells: ArrayLike<number>, out: Measure): void => {
 };
 
 /** Turns `step` from a missing volume into δ with A·δ + A′δ²/2 + A″δ³/6 = miss, by Newton from the linear step; NaN where none is found. */
-const cubicStep = (m: Measure): void => {
+export const cubicStep = (m: Measure): void => {
   const { area, slope, curve, step: miss } = m;
   let d = area > 0 ? miss / area : Number.NaN;
   for (let i = 0; i < 8; i++) {

@@ -4,7 +4,7 @@ import type { OilSystem } from './answer.js';
 import { attitudeOf } from './attitude.js';
 import { createOriented, heightOf, type Oriented, orient } from './body.js';
 import { createScene, DRY, levelOf, NO_OIL, type Pool } from './pools.js';
-import { restOil } from './rest.js';
+import { type Basin, basinOf, type Rest, restAt, restLevels, restOil } from './rest.js';
 import { pointOnStick, type StickPath } from './stick-path.js';
 
 /** How the ground lies under the standing car, radians: uphill ahead, and higher on the left. */
@@ -46,18 +46,40 @@ export const readStick = (
 ): StickReading | null => {
   const { model, body, ways } = system;
   const oriented = orient(createOriented(body), upOnGround(model.design, ground));
-  const { state } = restOil(oriented, ways.rest, model.mouth.cell, volume);
+  const basin = basinOf(oriented, ways.rest, model.mouth.cell);
   const scene = createScene(oriented, ways.rest);
+  return readingOf(basin, path, restOil(basin, volume), (pool) => levelOf(scene, pool));
+};
+
+/** Readings of rising volumes at rest in the installed tilt on level ground. */
+export const readStickAt = (
+  { basin }: Pick<OilSystem, 'basin'>,
+  path: StickPath,
+  volumes: readonly number[],
+): readonly (StickReading | null)[] => {
+  const levels = restLevels(basin, volumes);
+  return volumes.map((volume, i) => {
+    const level = levels[i] as number;
+    const at = ({ cells }: Pool): number => Math.max(level, basin.drain[cells[0] as number] as number);
+    return readingOf(basin, path, restAt(basin, volume, level), at);
+  });
+};
+
+const readingOf = (
+  { oriented, mouthCell }: Basin,
+  path: StickPath,
+  { state }: Rest,
+  levelAt: (pool: Pool) => number,
+): StickReading | null => {
   const falls = -dot3(oriented.up, path.along);
   for (const { cell, enters, leaves } of path.run) {
     const number = state.of[cell] as number;
     const pool = number === DRY ? null : (state.pools[number] as Pool);
     if (pool === null || pool.volume <= NO_OIL) continue;
-    const level = levelOf(scene, pool);
     const from = Math.max(enters, 0);
-    const over = heightAt(oriented, path, from) - level;
+    const over = heightAt(oriented, path, from) - levelAt(pool);
     const along = over <= 0 ? from : falls > 0 ? from + over / falls : Number.POSITIVE_INFINITY;
-    if (along < leaves) return { along, atMouth: number === state.of[model.mouth.cell] };
+    if (along < leaves) return { along, atMouth: number === state.of[mouthCell] };
   }
   return null;
 };
