@@ -6,6 +6,7 @@ import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
 import { pair, sentence } from './quantity.js';
+import { removalLines } from './removal-lines.js';
 import { roomLines } from './room-lines.js';
 import { wrap } from './wrap.js';
 
@@ -73,6 +74,7 @@ export const fitScreen = (report: FitReport, screen: Screen): string => {
       paint.heading,
     ),
     ...(report.room === null ? [] : block('ROOM', roomLines(report.room, screen), paint.heading)),
+    ...(report.removal === null ? [] : block('OUT', removalLines(report.removal, screen), paint.heading)),
     ...block(
       'MEASURE',
       report.measure_first.flatMap(({ says }) => item(says)),

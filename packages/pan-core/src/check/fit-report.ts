@@ -5,6 +5,7 @@ import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { clearanceCheck } from './fit-checks.js';
 import { type DecidingMeasure, decidingMeasures } from './measure-first.js';
+import { type RemovalReport, removalReport } from './removal-report.js';
 import type { Check, Status } from './report.js';
 import { type RoomReport, roomReport } from './room-report.js';
 
@@ -40,6 +41,8 @@ export interface FitReport {
   readonly guarantee: string;
   /** null where it cannot be known, or where there is nothing to meet. */
   readonly room: RoomReport | null;
+  /** null where the chassis's axes are not known. */
+  readonly removal: RemovalReport | null;
   /** Measurements to repeat, the one that decides most first. */
   readonly measure_first: readonly DecidingMeasure[];
   readonly assumed: readonly Assumption[];
@@ -66,7 +69,8 @@ export const fitReport = (
   tell: (share: number) => void = () => {},
 ): FitReport => {
   const solids = outerSolids(design, model.profile);
-  const found = clearances(design, solids, platesOf(model));
+  const plates = platesOf(model);
+  const found = clearances(design, solids, plates);
   const judged = found.map((clearance) => ({ clearance, check: clearanceCheck(design, clearance) }));
   const order = [...judged].sort(
     (a, b) => RANK[a.check.status] - RANK[b.check.status] || a.check.margin - b.check.margin,
@@ -83,7 +87,8 @@ export const fitReport = (
     clearances: rows,
     engine_moves: movementWords(design),
     guarantee: GUARANTEE,
-    room: roomReport(design, solids, range, tell),
+    room: roomReport(design, solids, range, (share) => tell(share / 2)),
+    removal: removalReport(design, model, solids, plates, (share) => tell((1 + share) / 2)),
     measure_first: decidingMeasures(found.map((c, i) => ({ ...c, allowed: limitOf(judged[i]!.check, c) }))),
     assumed: assumed.filter(({ path }) => ofFit(path)),
     unknown: unknown.filter(({ path }) => ofFit(path) || path.includes('tilt')),

@@ -11,6 +11,7 @@ export {
   towardOf,
 } from './limits-report.js';
 export type { DecidingMeasure } from './measure-first.js';
+export type { RemovalLeg, RemovalReport } from './removal-report.js';
 export type * from './report.js';
 export type { RoomReport, ShiftPlace } from './room-report.js';
 export { type SupplyPull, type SupplyReport, type SupplyRow, supplyReport } from './supply-report.js';

@@ -47,6 +47,8 @@ export interface Engine {
   readonly topAboveRail: number | null;
   readonly pumpInlet: Point3 | null;
   readonly carries: readonly Item[];
+  /** How far studs stand down from the rail; 0 for bolts. */
+  readonly studs: number;
   /** Turns about the crank behind the block; null when not given. */
   readonly flywheel: Round | null;
   /** Round about the crank too, and does not turn. */

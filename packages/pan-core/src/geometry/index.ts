@@ -111,6 +111,7 @@ export {
 } from './polygon.js';
 export { type JoinedLines, joinLines } from './polyline-join.js';
 export {
+  afterRotation,
   largestSwing,
   NO_ROTATION,
   type Rotation,

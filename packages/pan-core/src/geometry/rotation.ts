@@ -32,6 +32,12 @@ export const unrotate3 = (r: Rotation, v: Vec3): Vec3 => [
   r[0][2] * v[0] + r[1][2] * v[1] + r[2][2] * v[2],
 ];
 
+/** One rotation after another: first `inner`, then `outer`. */
+export const afterRotation = (outer: Rotation, inner: Rotation): Rotation => {
+  const row = (r: Vec3): Vec3 => unrotate3(inner, r);
+  return [row(outer[0]), row(outer[1]), row(outer[2])];
+};
+
 /** Turns a point about the line y = 0, z = `height`; a positive angle carries +y towards +z. Radians. */
 export const turnAboutX = (p: Vec3, height: number, angle: number): Vec3 => {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];

@@ -46,6 +46,12 @@ const engineField = (k: Kit) =>
     top_above_rail: optional(k.size('height of the engine above the rail')),
     pump_inlet: optional(k.point3('where the pickup tube ends at the pump')),
     carries: optional(named('things that ride on the engine', itemField(k, 'a thing it carries', 'intake'))),
+    studs: optional(
+      k.length('how far studs stand down from the rail, where it has studs and not bolts', {
+        from: '0 mm',
+        to: '200 mm',
+      }),
+    ),
     flywheel: optional(roundField(k, 'the flywheel with its ring gear, about the crank')),
     bell_housing: optional(roundField(k, 'the bell housing, round about the crank')),
   });

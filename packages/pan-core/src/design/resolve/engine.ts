@@ -37,6 +37,7 @@ export const resolveEngine = (
     topAboveRail: keys.top_above_rail ?? null,
     pumpInlet: keys.pump_inlet ?? null,
     carries: (keys.carries ?? []).map(itemOf),
+    studs: keys.studs ?? 0,
     flywheel: keys.flywheel ?? null,
     bellHousing: keys.bell_housing ?? null,
   };

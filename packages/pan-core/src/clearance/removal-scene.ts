@@ -1,0 +1,228 @@
+import type { Design } from '../design/index.js';
+import {
+  afterRotation,
+  boundsOf,
+  NO_ROTATION,
+  type Rotation,
+  type RoundHull,
+  rotate3,
+  tiltedToLevel,
+} from '../geometry/index.js';
+import { add3, subtract3, type Vec3 } from '../numeric/index.js';
+import type { Mouth, OuterSolid, OutsideLine, Plate } from '../pan/index.js';
+import { type Body, type BodySolid, bodyOf } from './body.js';
+import { carriedSolids, itemSolid } from './carried.js';
+import { formedObstacles } from './chassis.js';
+import { chassisAxes } from './chassis-axes.js';
+import { behindInside, plateSolids } from './inside-shell.js';
+import { NO_ROCK } from './least-gap.js';
+import { hullForm, type ObstacleForm } from './obstacle-form.js';
+import { hullOfShape } from './obstacle-hull.js';
+import { roundSolid } from './round.js';
+import { rodSweeps } from './sweep.js';
+
+/** Where the loosened pan is, from where it was bolted: forward and down along the engine, and nose up. */
+export interface PanPlace {
+  readonly forward: number;
+  readonly down: number;
+  readonly pitch: number;
+}
+
+export const BOLTED: PanPlace = Object.freeze({ forward: 0, down: 0, pitch: 0 });
+
+export interface PanRoom {
+  /** Never more than the true least gap around the loosened pan, mm; 0 or less where it meets something. */
+  readonly room: number;
+  readonly binds: string;
+}
+
+/** The loosened pan among the car and what stays on the engine. */
+export interface RemovalScene {
+  /** @param lift How far the engine is lifted in the car, mm. @param enough Room beyond this is not asked for. */
+  readonly room: (place: PanPlace, lift: number, enough: number) => PanRoom;
+  /** The part of the pan that is nearest to what binds. */
+  readonly part: (place: PanPlace, lift: number, binds: string) => string;
+  /** Room of the lifted engine, with all on it, to the car. */
+  readonly engineRoom: (lift: number, enough: number) => PanRoom;
+  /** How far the pan's corners are from the point it is pitched about, mm. */
+  readonly reach: number;
+  /** How far studs keep the pan straight, mm. */
+  readonly studs: number;
+  /** How far down the pan is out whatever hangs about it, mm. */
+  readonly bottom: number;
+}
+
+interface Meeting {
+  readonly name: string;
+  readonly body: Body;
+  readonly form: ObstacleForm;
+  /** Part of the car, or of the engine. */
+  readonly of: 'car' | 'engine';
+}
+
+const SLACK = 0.2;
+/** Height of the pickup's mouth that is taken to be as wide as its rim, mm. */
+const MOUTH_HEIGHT = 12;
+const ROUND_SIDES = 32;
+
+/**
+ * null where the chassis's axes are not known.
+ *
+ * @param pickup The mouth of a pickup that stays on the engine; null where it is undone and comes along.
+ */
+export const removalScene = (
+  design: Design,
+  solids: readonly OuterSolid[],
+  inside: OutsideLine,
+  plates: readonly Plate[],
+  pickup: Mouth | null,
+): RemovalScene | null => {
+  const axes = chassisAxes(design);
+  if (!axes.known) return null;
+  const outside = bodyOf(solids.filter((s) => s.role !== 'bolt'));
+  const inner = bodyOf([
+    ...behindInside(design, inside, design.pan.sheet.thickness),
+    ...plates.flatMap(plateSolids),
+  ]);
+  // What hangs over the engine is open or off while somebody works under it; the car stands high on stands.
+  const car = formedObstacles(design).filter(
+    ({ obstacle: { shape } }) => !(shape.kind === 'plane' && shape.normal[2] < 0),
+  );
+  const still = (hull: RoundHull): ObstacleForm => hullForm([{ shape: null, hull }]);
+  const meetings: readonly Meeting[] = [
+    ...car.map(({ obstacle, form }): Meeting => ({ name: obstacle.name, body: outside, form, of: 'car' })),
+    ...besideEngine(design).map(
+      (solid): Meeting => ({
+        name: solid.name,
+        body: outside,
+        form: still({ points: solid.vertices, radius: 0 }),
+        of: 'engine',
+      }),
+    ),
+    ...hangingIn(design, pickup).map(
+      ([name, hulls]): Meeting => ({
+        name,
+        body: inner,
+        form: hullForm(hulls.map((hull) => ({ shape: null, hull }))),
+        of: 'engine',
+      }),
+    ),
+  ];
+  const { low, high } = boundsOf(outside.solids.flatMap((s) => s.vertices));
+  const pivot: Vec3 = [(low[0] + high[0]) / 2, 0, (low[2] + high[2]) / 2];
+  const engine = bodyOf(carriedSolids(design));
+  const motion = (of: Meeting['of'], place: PanPlace, lift: number) =>
+    placed(place, pivot, of === 'car' ? axes.toChassis : NO_ROTATION, of === 'car' ? lift : 0);
+  return {
+    part: (place, lift, binds) => {
+      const meeting = meetings.find(({ name }) => name === binds);
+      if (meeting === undefined) return 'pan';
+      return meeting.form.approach(meeting.body, motion(meeting.of, place, lift)).feature;
+    },
+    room: (place, lift, enough) =>
+      leastOf(
+        meetings.map(({ name, body, form, of }) => ({
+          name,
+          gap: (limit: number) =>
+            form.gap(body, motion(of, place, lift), {
+              enough: limit,
+              slack: SLACK,
+            }),
+        })),
+        enough,
+      ),
+    engineRoom: (lift, enough) =>
+      leastOf(
+        engine.solids.length === 0
+          ? []
+          : car.map(({ obstacle, form }) => ({
+              name: `engine to ${obstacle.name}`,
+              gap: (limit: number) =>
+                form.gap(engine, placed(BOLTED, pivot, axes.toChassis, lift), {
+                  enough: limit,
+                  slack: SLACK,
+                }),
+            })),
+        enough,
+      ),
+    reach: Math.hypot(high[0] - pivot[0], high[2] - pivot[2]),
+    studs: design.engine.studs,
+    bottom: Math.max(300, 2 * (high[2] - low[2])),
+  };
+};
+
+const leastOf = (
+  pairs: readonly { readonly name: string; readonly gap: (limit: number) => number }[],
+  enough: number,
+): PanRoom =>
+  pairs.reduce<PanRoom>(
+    (least, { name, gap }) => {
+      const room = gap(least.room);
+      return room < least.room ? { room, binds: name } : least;
+    },
+    { room: enough, binds: '' },
+  );
+
+/** The pan turned about its middle, then moved; as a motion of an engine that carried it there. */
+const placed = ({ forward, down, pitch }: PanPlace, pivot: Vec3, toCar: Rotation, lift: number) => {
+  const turn = tiltedToLevel(pitch, 0);
+  const moved = add3(subtract3(pivot, rotate3(turn, pivot)), [forward, 0, -down]);
+  return {
+    toChassis: afterRotation(toCar, turn),
+    rock: NO_ROCK,
+    moves: null,
+    shift: add3(rotate3(toCar, moved), [0, 0, lift]),
+  };
+};
+
+/** What stands beside the pan on the engine; the block itself is over it and only ever left. */
+const besideEngine = (design: Design): readonly BodySolid[] => {
+  const { carries, crank, bellHousing } = design.engine;
+  return [
+    ...carries.map(itemSolid),
+    ...(bellHousing === null || crank === null
+      ? []
+      : [roundSolid('bell housing', bellHousing, crank.centreAboveRail)]),
+  ];
+};
+
+/** What hangs into the pan from the engine. */
+const hangingIn = (
+  design: Design,
+  pickup: Mouth | null,
+): readonly (readonly [string, readonly RoundHull[]])[] => {
+  const { inside, crank } = design.engine;
+  const sweeps = crank === null ? null : rodSweeps(crank);
+  const rods = (sweeps ?? []).map(
+    (s): RoundHull => ({
+      points: [s.x0, s.x1].flatMap((x) => ring((c, k) => [x, s.radius * c, s.height + s.radius * k])),
+      radius: 0,
+    }),
+  );
+  return [
+    ...inside.map((item) => [item.name, [hullOfShape(item.shape)]] as const),
+    ...(rods.length === 0 ? [] : [['rods', rods] as const]),
+    ...(pickup === null ? [] : [['pickup', pickupHulls(design, pickup)] as const]),
+  ];
+};
+
+const pickupHulls = ({ pickup }: Design, { centre, radius }: Mouth): readonly RoundHull[] => {
+  const { bore, wall, route } = pickup;
+  const [x, y, low] = centre;
+  const tube = route.slice(1).map(
+    (b, i): RoundHull => ({
+      points: [route[i]!, b],
+      radius: bore / 2 + wall,
+    }),
+  );
+  const disc = [low, low + MOUTH_HEIGHT].flatMap((z) => ring((c, k) => [x + radius * c, y + radius * k, z]));
+  return [{ points: disc, radius: 0 }, ...tube];
+};
+
+const ring = (at: (cos: number, sin: number) => Vec3): readonly Vec3[] => {
+  const out = 1 / Math.cos(Math.PI / ROUND_SIDES);
+  return Array.from({ length: ROUND_SIDES }, (_, i) => {
+    const t = (2 * Math.PI * i) / ROUND_SIDES;
+    return at(out * Math.cos(t), out * Math.sin(t));
+  });
+};

@@ -1,0 +1,127 @@
+import type { Design } from '../design/index.js';
+import { freeze } from '../numeric/index.js';
+import { insideLine, type OuterSolid, type PanModel, type Plate } from '../pan/index.js';
+import { BOLTED, type PanPlace, type RemovalScene, removalScene } from './removal-scene.js';
+import { type StraightDrop, straightDrop, wayOut } from './removal-search.js';
+
+/** How the pan comes off with the engine in the car. */
+export interface Removal {
+  /** Straight down from where it is bolted, the engine where it is. */
+  readonly straight: StraightDrop;
+  /** The pickup stays on the engine, or has to be undone and come along; null: neither way was found. */
+  readonly pickup: 'stays' | 'comes along' | null;
+  /** What catches a pickup that stays; null where it may. */
+  readonly pickupCatches: string | null;
+  /** How far the engine has to be lifted, mm; null: no lift that was looked at frees it. */
+  readonly lift: number | null;
+  /** How far the engine can be lifted before it meets something, mm. */
+  readonly mostLift: { readonly by: number; readonly binds: string | null };
+  /** The way out with that lift, bend by bend; empty where none was found. */
+  readonly legs: readonly PanPlace[];
+  /** A way out without lifting, the pan tilted as it comes; null: none was found, or none is needed. */
+  readonly tilted: readonly PanPlace[] | null;
+  /** False: a search ran out of looks, so that a smaller lift may do. */
+  readonly complete: boolean;
+}
+
+/** Lifts looked at before the least is narrowed down, mm, and how narrowly. */
+const LIFTS = [0, 30, 60, 100, 150];
+const NARROW = 10;
+const LOOKS = 4000;
+const TILTED_LOOKS = 6000;
+const ENOUGH = 40;
+const TOUCHING = 0.1;
+
+/** null where the chassis's axes are not known. */
+export const removalOf = (
+  design: Design,
+  model: PanModel,
+  solids: readonly OuterSolid[],
+  plates: readonly Plate[],
+  tell: (share: number) => void = () => {},
+): Removal | null => {
+  const line = insideLine(design, model.profile);
+  const stays = removalScene(design, solids, line, plates, model.mouth);
+  const along = removalScene(design, solids, line, plates, null);
+  if (stays === null || along === null) return null;
+  const mostLift = liftRoom(along);
+  const lifts = LIFTS.filter((lift) => lift <= mostLift.by);
+  const caught = stays.room(BOLTED, 0, ENOUGH).room < TOUCHING;
+  const first = caught ? null : leastLift(stays, lifts, tell);
+  tell(0.4);
+  const second = first?.lift === 0 ? null : leastLift(along, lifts, tell);
+  const comesAlong = second !== null && (first === null || less(second.lift, first.lift));
+  const found = comesAlong ? second : first;
+  const scene = comesAlong ? along : stays;
+  tell(0.8);
+  const lift = found?.lift ?? null;
+  const tilted = lift === 0 ? null : wayOut(scene, 0, true, TILTED_LOOKS);
+  return freeze({
+    straight: straightDrop(scene, 0),
+    pickup: lift === null && !tilted?.legs ? null : comesAlong ? 'comes along' : 'stays',
+    pickupCatches: comesAlong ? catchOf(stays) : null,
+    lift,
+    mostLift,
+    legs: found?.legs ?? [],
+    tilted: tilted?.legs ?? null,
+    complete: (found?.complete ?? true) && (tilted?.complete ?? true),
+  });
+};
+
+/** Whether undoing the pickup spares lift worth the work. */
+const less = (along: number | null, stays: number | null): boolean =>
+  along !== null && (stays === null || along < stays - NARROW);
+
+/** The part of the pan that a pickup on the engine first meets on its way down. */
+const catchOf = (stays: RemovalScene): string | null => {
+  const { down, binds } = straightDrop(stays, 0);
+  return binds === null ? null : stays.part({ ...BOLTED, down }, 0, binds);
+};
+
+interface Lifted {
+  readonly lift: number | null;
+  readonly legs: readonly PanPlace[];
+  readonly complete: boolean;
+}
+
+/** The least lift, to a centimetre, with which a way out was found. */
+const leastLift = (scene: RemovalScene, lifts: readonly number[], tell: (share: number) => void): Lifted => {
+  let complete = true;
+  const tried = (lift: number): readonly PanPlace[] | null => {
+    tell(lift / 400);
+    const straight = straightDrop(scene, lift);
+    if (straight.binds === null) return [{ ...BOLTED, down: straight.down }];
+    const out = wayOut(scene, lift, false, LOOKS);
+    complete &&= out.complete;
+    return out.legs;
+  };
+  let no = 0;
+  for (const lift of lifts) {
+    let legs = tried(lift);
+    if (legs === null) {
+      no = lift;
+      continue;
+    }
+    let yes = lift;
+    while (yes - no > NARROW) {
+      const middle = (no + yes) / 2;
+      const better = tried(middle);
+      if (better === null) no = middle;
+      else [yes, legs] = [middle, better];
+    }
+    return { lift: yes, legs, complete };
+  }
+  return { lift: null, legs: [], complete };
+};
+
+/** Upward in strides as long as the room there is; what can be opened over the engine is open. */
+const liftRoom = (scene: RemovalScene): Removal['mostLift'] => {
+  const most = LIFTS[LIFTS.length - 1] ?? 0;
+  let by = 0;
+  while (by < most) {
+    const { room, binds } = scene.engineRoom(by, ENOUGH);
+    if (room < TOUCHING) return { by, binds };
+    by += room;
+  }
+  return { by: most, binds: null };
+};
