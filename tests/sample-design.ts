@@ -180,7 +180,22 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       { name: 'long left', forward: 0, left: 1.2, grade: 0, seconds: 6, via: [] },
       { name: 'trail into right', forward: -0.7, left: -0.8, grade: 0, seconds: 3, via: [] },
     ],
-    prices: { currency: null, sheetPerKg: null, cutPerMetre: null, perHour: null, bought: null },
+    shop: { sheet: [2500, 1250], edge: 10, gap: null },
+    prices: {
+      currency: null,
+      sheetPerKg: null,
+      cutPerMetre: null,
+      perPierce: null,
+      perFold: null,
+      weldPerMetre: null,
+      boughtIn: null,
+      perHour: null,
+      minutesPerPart: null,
+      minutesPerFold: null,
+      minutesPerWeldMetre: null,
+      otherHours: null,
+      bought: null,
+    },
     limits: {},
   };
   change(design);

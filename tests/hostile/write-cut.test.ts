@@ -20,7 +20,15 @@ const HOSTILE = [
   '%%u\\U+0041^J',
 ];
 
-const hostile = (words: string) =>
+/** One set for each word is enough: the same words give the same files. */
+const sets = new Map<string, ReturnType<typeof setOf>>();
+const hostile = (words: string) => {
+  const set = sets.get(words) ?? written(words);
+  sets.set(words, set);
+  return set;
+};
+
+const written = (words: string) =>
   setOf(
     sampleDesign((d) => {
       d.title = words;

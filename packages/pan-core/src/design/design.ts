@@ -30,6 +30,7 @@ export interface Design {
   readonly dipstick: Dipstick | null;
   readonly chassis: Chassis;
   readonly manoeuvres: readonly Manoeuvre[];
+  readonly shop: Shop;
   readonly prices: Prices;
   /** Overrides by check id, in the check's own unit (mm, L, deg, g, s). */
   readonly limits: Readonly<Record<string, number>>;
@@ -231,11 +232,30 @@ export interface Manoeuvre extends Load {
   readonly via: readonly Load[];
 }
 
+/** What the parts are cut from. */
+export interface Shop {
+  /** Stock sheet: length, the way it was rolled, and width, mm. */
+  readonly sheet: Point2;
+  /** Bare rim all round, mm. */
+  readonly edge: number;
+  /** Metal between two cuts, mm; null to go by the sheet's thickness. */
+  readonly gap: number | null;
+}
+
+/** Rates in one currency and times in minutes; null is not known. */
 export interface Prices {
   readonly currency: string | null;
   readonly sheetPerKg: number | null;
   readonly cutPerMetre: number | null;
+  readonly perPierce: number | null;
+  readonly perFold: number | null;
+  readonly weldPerMetre: number | null;
+  readonly boughtIn: number | null;
   readonly perHour: number | null;
+  readonly minutesPerPart: number | null;
+  readonly minutesPerFold: number | null;
+  readonly minutesPerWeldMetre: number | null;
+  readonly otherHours: number | null;
   readonly bought: number | null;
 }
 

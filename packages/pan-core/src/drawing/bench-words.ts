@@ -2,10 +2,12 @@ import { pathBox } from '../geometry/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { csv } from './csv.js';
 import { type CutPlan, headLines, type NamedPart } from './cut-plan.js';
+import { nestWords } from './nest-dxf.js';
+import type { NestGroup } from './nest-group.js';
 import { foldWords, massWords, trimmed } from './part-words.js';
 
 /** What to order cut, file by file. */
-export const laserOrder = (plan: CutPlan): string =>
+export const laserOrder = (plan: CutPlan, nests: readonly NestGroup[]): string =>
   lines([
     ...headLines(plan, 'parts to cut'),
     'Millimetres, 1:1. Cut the layer "through" only; "fold" and "mark" may be engraved; "note" is for people.',
@@ -15,6 +17,15 @@ export const laserOrder = (plan: CutPlan): string =>
     ...plan.parts.flatMap(({ part, file }) => [
       `${file}.dxf  ${part.quantity} off  ${part.material} ${trimmed(part.thickness, 2)} mm`,
       `    ${part.flat[0].toFixed(1)} x ${part.flat[1].toFixed(1)} mm, ${(part.cutLength / 1000).toFixed(2)} m of cut, ${massWords(part.mass)} each`,
+    ]),
+    '',
+    'The same laid out on sheets, in nests/; cut those or the parts one by one, not both.',
+    ...nests.flatMap((group) => [
+      ...group.sheets.flatMap((laid) => nestWords(group, laid).slice(0, 3)),
+      ...group.tooLarge.map(
+        ({ part, file }) =>
+          `${file} is larger than the sheet of ${group.sheet.length.toFixed(0)} x ${group.sheet.width.toFixed(0)} mm allows (${part.flat[0].toFixed(0)} x ${part.flat[1].toFixed(0)} mm): buy a larger one and write it as shop.sheet.`,
+      ),
     ]),
     '',
     ...plan.cautions,

@@ -12,6 +12,8 @@ import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
 import { partsInPlace } from './in-place.js';
 import { manifestText } from './manifest.js';
 import { type Mesh, meshVolume } from './mesh.js';
+import { bareNestDxf, nestDxf } from './nest-dxf.js';
+import { type NestGroup, nestGroups } from './nest-group.js';
 import type { PagePrinter, Paper } from './page.js';
 import { insideSolid, outsideSolid } from './pan-solid.js';
 import { plateSolid } from './plate-solid.js';
@@ -49,12 +51,14 @@ export const cutSet = async (
   const skin = panSkin(model);
   const plan = cutPlan(model.design, parts, panSeams(model, skin), report);
   const inside = insideSolid(skin);
+  const nests = await nestGroups(plan);
   const files = [
     { path: '00-read-first.txt', content: readFirst(plan) },
     ...(await mockUps(plan, model, skin, inside)),
     { path: '1-mock-up/templates.pdf', content: await print(templates(plan, paper)) },
     ...drawings(plan),
-    { path: '2-laser/order.txt', content: laserOrder(plan) },
+    ...nestDrawings(plan, nests),
+    { path: '2-laser/order.txt', content: laserOrder(plan, nests) },
     ...(await shopDrawings(plan, paper, print)),
     { path: '3-bench/folds.txt', content: foldList(plan) },
     { path: '3-bench/drill-table.csv', content: drillTable(plan) },
@@ -70,6 +74,7 @@ export const cutSet = async (
       path: 'manifest.json',
       content: manifestText(
         plan,
+        nests,
         files.map((file) => file.path),
       ),
     },
@@ -103,13 +108,26 @@ const mockUps = async (
   ];
 };
 
+const sheetWords = ({ title, warning }: CutPlan, material: string): SheetWords => ({
+  title,
+  warning,
+  sentences: [`${SAYINGS.cut}.`, ...materialCautions(material)],
+});
+
+const nestDrawings = (plan: CutPlan, nests: readonly NestGroup[]): readonly CutFile[] =>
+  nests.flatMap((group) =>
+    group.sheets.flatMap((laid) => {
+      const words = sheetWords(plan, group.material);
+      return [
+        { path: `2-laser/nests/${laid.file}.dxf`, content: nestDxf(group, laid, words) },
+        { path: `2-laser/nests/bare/${laid.file}.dxf`, content: bareNestDxf(group, laid, words) },
+      ];
+    }),
+  );
+
 const drawings = (plan: CutPlan): readonly CutFile[] =>
   plan.parts.flatMap(({ part, file }) => {
-    const words: SheetWords = {
-      title: plan.title,
-      warning: plan.warning,
-      sentences: [`${SAYINGS.cut}.`, ...materialCautions(part.material)],
-    };
+    const words = sheetWords(plan, part.material);
     return [
       { path: `2-laser/${file}.dxf`, content: partDxf(part, words) },
       { path: `2-laser/bare/${file}.dxf`, content: barePartDxf(part, words) },

@@ -72,7 +72,7 @@ export const barePartDxf = (part: Part, { title, warning, sentences }: SheetWord
   ]);
 
 /** Lines of words downwards from a corner, wrapped to a width by the plain stroke font. */
-const textColumn = (
+export const textColumn = (
   [left, top]: Vec2,
   across: number,
   rows: readonly { readonly text: string; readonly height: number }[],
@@ -90,7 +90,7 @@ const textColumn = (
   return { entities, foot };
 };
 
-const cutLoops = (part: Part): readonly Entity[] => {
+export const cutLoops = (part: Part): readonly Entity[] => {
   requireCuttable(part);
   return [
     ...part.holes.map((hole) => circleEntity('through', hole.at, hole.diameter / 2)),
@@ -99,7 +99,7 @@ const cutLoops = (part: Part): readonly Entity[] => {
   ];
 };
 
-const checkSquare = ([x, y]: Vec2): Entity => {
+export const checkSquare = ([x, y]: Vec2): Entity => {
   const corners: readonly Vec2[] = [
     [x, y],
     [x + CHECK_SQUARE, y],

@@ -1,9 +1,10 @@
 import { SAYINGS } from '../weld/index.js';
 import type { CutPlan, NamedPart } from './cut-plan.js';
+import type { NestGroup } from './nest-group.js';
 import { oneLine } from './one-line.js';
 
 /** The set for programs: parts, seams and cautions; lengths to a millionth of a mm. */
-export const manifestText = (plan: CutPlan, files: readonly string[]): string =>
+export const manifestText = (plan: CutPlan, nests: readonly NestGroup[], files: readonly string[]): string =>
   `${JSON.stringify(
     {
       format: 1,
@@ -11,6 +12,7 @@ export const manifestText = (plan: CutPlan, files: readonly string[]): string =>
       ready: plan.warning === null,
       not_ready: plan.open,
       parts: plan.parts.map(partRow),
+      nests: nests.flatMap(nestRows),
       seams: plan.seams.map((seam) => ({
         name: oneLine(seam.name, 120),
         joint: seam.joint,
@@ -31,6 +33,32 @@ export const manifestText = (plan: CutPlan, files: readonly string[]): string =>
     null,
     2,
   )}\n`;
+
+const nestRows = ({ material, thickness, sheet, sheets, parts, tooLarge }: NestGroup): readonly object[] => [
+  ...sheets.map((laid) => ({
+    file: `2-laser/nests/${laid.file}.dxf`,
+    bare_file: `2-laser/nests/bare/${laid.file}.dxf`,
+    material,
+    thickness_mm: fine(thickness),
+    sheet_mm: [fine(sheet.length), fine(sheet.width)],
+    gap_mm: fine(sheet.gap),
+    edge_mm: fine(sheet.edge),
+    used_mm: laid.used.map(fine),
+    remnants_mm: laid.remnants.map((piece) => piece.map(fine)),
+    places: laid.places.map(({ part, turn, shift }) => ({
+      part: oneLine(parts[part]?.part.name ?? '', 120),
+      turn_deg: fine((turn * 180) / Math.PI),
+      shift_mm: shift.map(fine),
+    })),
+  })),
+  ...tooLarge.map(({ part }) => ({
+    file: null,
+    material,
+    thickness_mm: fine(thickness),
+    sheet_mm: [fine(sheet.length), fine(sheet.width)],
+    too_large: oneLine(part.name, 120),
+  })),
+];
 
 const partRow = ({ part, file }: NamedPart): object => ({
   name: oneLine(part.name, 120),

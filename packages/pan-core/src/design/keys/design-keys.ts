@@ -1,14 +1,5 @@
 import { assumedText } from '../default.js';
-import {
-  choice,
-  optional,
-  orUnknown,
-  plainNumber,
-  type Reading,
-  section,
-  text,
-  type ValueOf,
-} from '../field/index.js';
+import { choice, optional, orUnknown, type Reading, section, text, type ValueOf } from '../field/index.js';
 import { baffleField } from './baffle-keys.js';
 import { chassisField } from './chassis-keys.js';
 import { bungField, dipstickField, drainField, pickupField } from './fitting-keys.js';
@@ -20,6 +11,7 @@ import { oilField } from './oil-keys.js';
 import { panField } from './pan-keys.js';
 import { railHolesField } from './rail-hole-keys.js';
 import { crankField, railField } from './rail-keys.js';
+import { pricesField, shopField } from './shop-keys.js';
 
 const engineField = (k: Kit) =>
   section('the engine', {
@@ -56,14 +48,6 @@ const engineField = (k: Kit) =>
     bell_housing: optional(roundField(k, 'the bell housing, round about the crank')),
   });
 
-const pricesField = section('prices, in one currency', {
-  currency: optional(text('currency', 10, 'EUR')),
-  sheet_per_kg: optional(plainNumber('sheet, per kg')),
-  cut_per_metre: optional(plainNumber('laser cutting, per metre')),
-  per_hour: optional(plainNumber('work, per hour')),
-  bought: optional(plainNumber('a pan bought ready')),
-});
-
 /** Every key of a design file, with the units of its bare numbers. */
 export const designField = (reading: Reading) => {
   const k = kitFor(reading);
@@ -81,6 +65,7 @@ export const designField = (reading: Reading) => {
     dipstick: optional(dipstickField(k)),
     chassis: optional(chassisField(k)),
     manoeuvres: optional(manoeuvresField(k), assumedText('manoeuvres')),
+    shop: optional(shopField(k)),
     prices: optional(pricesField),
     limits: optional(limitsField(reading)),
   });

@@ -1,4 +1,4 @@
-import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup, Prices } from '../design.js';
+import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup } from '../design.js';
 import type { Drawings } from '../drawing.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import type { RailSurvey } from '../rail-survey.js';
@@ -9,6 +9,7 @@ import { resolveLimits } from './limits.js';
 import { resolveManoeuvres } from './manoeuvre.js';
 import type { Notes } from './notes.js';
 import { resolvePanShape } from './pan-shape.js';
+import { resolvePrices, resolveShop } from './shop.js';
 
 /** The design that the keys say, with every default noted. */
 export const designOf = (
@@ -31,6 +32,7 @@ export const designOf = (
     dipstick: resolveDipstick(keys.dipstick),
     chassis: resolveChassis(keys.chassis, notes),
     manoeuvres: resolveManoeuvres(keys.manoeuvres, notes),
+    shop: resolveShop(keys.shop, notes),
     prices: resolvePrices(keys.prices),
     limits: {},
   };
@@ -100,11 +102,3 @@ const resolveBung = (keys: NonNullable<DesignKeys['bungs']>[number], index: numb
 
 const resolveDipstick = (keys: DesignKeys['dipstick']): Dipstick | null =>
   keys === undefined ? null : { enters: keys.enters, toward: keys.toward };
-
-const resolvePrices = (keys: DesignKeys['prices']): Prices => ({
-  currency: keys?.currency ?? null,
-  sheetPerKg: keys?.sheet_per_kg ?? null,
-  cutPerMetre: keys?.cut_per_metre ?? null,
-  perHour: keys?.per_hour ?? null,
-  bought: keys?.bought ?? null,
-});

@@ -1,0 +1,36 @@
+import { defaultNamed } from '../default.js';
+import type { Point2, Prices, Shop } from '../design.js';
+import type { DesignKeys } from '../keys/design-keys.js';
+import type { Notes } from './notes.js';
+
+/** Common stock size in metric countries, as the default's words say. */
+const STOCK: Point2 = [2500, 1250];
+
+export const resolveShop = (keys: DesignKeys['shop'], notes: Notes): Shop => {
+  const path = ['shop'];
+  if (keys?.sheet === undefined) {
+    const { value, why } = defaultNamed('stock sheet');
+    notes.assume([...path, 'sheet'], value, why);
+  }
+  return {
+    sheet: keys?.sheet ?? STOCK,
+    edge: notes.take(keys?.edge, [...path, 'edge'], 'length', 'sheet edge'),
+    gap: keys?.gap ?? null,
+  };
+};
+
+export const resolvePrices = (keys: DesignKeys['prices']): Prices => ({
+  currency: keys?.currency ?? null,
+  sheetPerKg: keys?.sheet_per_kg ?? null,
+  cutPerMetre: keys?.cut_per_metre ?? null,
+  perPierce: keys?.per_pierce ?? null,
+  perFold: keys?.per_fold ?? null,
+  weldPerMetre: keys?.weld_per_metre ?? null,
+  boughtIn: keys?.bought_in ?? null,
+  perHour: keys?.per_hour ?? null,
+  minutesPerPart: keys?.minutes_per_part ?? null,
+  minutesPerFold: keys?.minutes_per_fold ?? null,
+  minutesPerWeldMetre: keys?.minutes_per_weld_metre ?? null,
+  otherHours: keys?.other_hours ?? null,
+  bought: keys?.bought ?? null,
+});
