@@ -24,6 +24,11 @@ test.each([
   ['level', 'pan.yaml', '--in-pan', '5 L', '--braking', '-0.5', '--left-turn', '.3'],
   ['level', '--in-pan=5 US qt', 'pan.yaml'],
   ['check', '--', '--odd-name.yaml'],
+  ['check', '--', '---'],
+  ['new', 'my-pan.yaml', '--nose-up', '-3 deg', '--stroke', '-96'],
+  ['surge', 'a.yaml', '--left=-Lat', '--time=t=s'],
+  ['check', '12'],
+  ['check', '0x10'],
   ['new', 'my-pan.yaml', '--from', 'demo', '--replace'],
 ])('%s %s … is in order', (...argv) => {
   expect(problems(...argv)).toEqual([]);
@@ -49,8 +54,15 @@ test.each([
   [['check', 'a.yaml', '--units='], '--units needs a value', '--units VALUE'],
   [['check', 'a.yaml', '--units', 'cm'], '--units must be one of mm, in', 'mm'],
   [['level', 'a.yaml', '--in-pan', '5', 'L'], 'takes one file and got 2', '"5 L"'],
+  [['check', 'a.yaml', '---'], 'no option --', 'pan check --help'],
+  [['check', 'a.yaml', '---json'], 'no option --', '--json'],
+  [['check', 'a.yaml', '--_', 'b.yaml'], 'no option --_', ''],
+  [['check', 'a.yaml', '--_=b.yaml'], 'no option --_', ''],
+  [['check', '--jsno', 'a.yaml'], 'no option --jsno', '--json'],
   [['cut', 'a.yaml', '--out', '--replace'], '--out needs a value', '--out VALUE'],
   [['level', 'a.yaml', '--braking', '1', '--braking', '2'], '--braking is given more than once', 'once'],
+  [['cut', 'a.yaml', '--out', 'a', '--out'], '--out needs a value', '--out VALUE'],
+  [['check', 'a.yaml', '--json=true'], '--json takes no value', '--json alone'],
   [['level', 'a.yaml', '--braking=1', '--braking', '2'], '--braking is given more than once', 'once'],
   [['check', 'a.yaml', '--json', '--json'], '--json is given more than once', 'once'],
 ] as const)('pan %j is refused', (argv, says, advice) => {
@@ -66,6 +78,17 @@ test('values arrive as they were typed, with and without an equals sign', () => 
   expect(command.name).toBe('level');
   expect(given).toEqual({ file: 'a b.yaml', options: { 'in-pan': '5 L', braking: '-0.5', json: true } });
   expect(read('check', '--', '--json').given).toEqual({ file: '--json', options: {} });
+});
+
+test('numbers stay the text they were typed as', () => {
+  const { given } = read('level', '0010', '--braking', '1e-1', '--in-pan=0x5', '--left-turn', '1_000');
+  expect(given.file).toBe('0010');
+  expect(given.options).toEqual({ braking: '1e-1', 'in-pan': '0x5', 'left-turn': '1_000' });
+});
+
+test('every missing value is told, and an option is never taken for one', () => {
+  const said = problems('cut', 'a.yaml', '--out', '--paper', '--next').map(({ message }) => message);
+  expect(said).toEqual(['`pan cut` has no option --next.', '--out needs a value.', '--paper needs a value.']);
 });
 
 test('all that is wrong is said at once', () => {

@@ -1,4 +1,3 @@
-import { readArguments } from './commands/arguments.js';
 import type { ExitCode } from './commands/command.js';
 import { commands, sharedOptions } from './commands/list.js';
 import { messageWidth, processScreen, screenWidth } from './terminal/screen.js';
@@ -44,6 +43,7 @@ const run = async (argv: readonly string[]): Promise<ExitCode> => {
       await printHelp(argv, PAN_VERSION, screenWidth(process.stdout.columns, process.env));
       return 0;
     }
+    const { readArguments } = await import('./commands/arguments.js');
     const { command, given } = readArguments(argv, commands, sharedOptions);
     file = given.file;
     const screen = processScreen(given.options.units === 'in' ? 'in' : 'mm', given.options.json === true);

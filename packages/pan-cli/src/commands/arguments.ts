@@ -1,4 +1,6 @@
 import { PanError, type Problem } from 'pan-core';
+import parser from 'yargs-parser';
+import * as z from 'zod/mini';
 import {
   commandProblem,
   fileProblems,
@@ -15,68 +17,91 @@ export interface Parsed {
 
 type Options = Readonly<Record<string, OptionSpec>>;
 
-/** A token that starts like an option and is no negative number. */
-const looksLikeOption = (token: string): boolean => /^(--.|-[^\d.-])/.test(token);
+const namesOf = (options: Options, kind: OptionSpec['kind']): string[] =>
+  Object.keys(options).filter((name) => options[name]?.kind === kind);
 
-/** What an option token says: its name and, after an equals sign, its value. */
-const splitOption = (token: string): readonly [name: string, value: string | undefined] => {
-  const equals = token.indexOf('=');
-  const name = token.slice(0, equals < 0 ? undefined : equals).replace(/^--?/, '');
-  return [name, equals < 0 ? undefined : token.slice(equals + 1)];
+const nargs = (names: readonly string[], count: number) => names.map((name) => [name, count] as const);
+
+/** Words and options as they were typed: a text takes the one word after it, a flag none, nothing is guessed. */
+const parse = (tokens: readonly string[], options: Options) => {
+  const texts = namesOf(options, 'text');
+  const flags = namesOf(options, 'flag');
+  const {
+    _: words,
+    '--': after = [],
+    ...typed
+  } = parser([...tokens], {
+    string: [...texts, ...flags],
+    narg: Object.fromEntries([...nargs(texts, 1), ...nargs(flags, 0)]),
+    configuration: {
+      'boolean-negation': false,
+      'camel-case-expansion': false,
+      'dot-notation': false,
+      'parse-numbers': false,
+      'parse-positional-numbers': false,
+      'populate--': true,
+      'short-option-groups': false,
+    },
+  });
+  return { words: words.map(String), after: after.map(String), typed };
 };
 
-interface Scanned {
-  readonly words: readonly string[];
-  readonly values: ReadonlyMap<string, string | true>;
-  readonly strays: readonly Problem[];
-  readonly problems: readonly Problem[];
-}
+/** What each option may hold: one text, one of a few words, or nothing beside its own name. */
+const schemaFor = (options: Options) =>
+  z.strictObject(
+    Object.fromEntries(
+      Object.entries(options).map(([name, { kind, choices }]) => {
+        if (kind === 'flag') return [name, z.optional(z.literal(''))];
+        return [name, z.optional(choices === undefined ? z.string().check(z.minLength(1)) : z.enum(choices))];
+      }),
+    ),
+  );
 
-const scan = (tokens: readonly string[], command: CommandSpec, options: Options): Scanned => {
-  const words: string[] = [];
-  const values = new Map<string, string | true>();
-  const strays: Problem[] = [];
-  const problems: Problem[] = [];
-  for (let i = 0; i < tokens.length; i++) {
-    const token = tokens[i] as string;
-    if (token === '--') {
-      words.push(...tokens.slice(i + 1));
-      break;
-    }
-    if (!looksLikeOption(token)) {
-      words.push(token);
-      continue;
-    }
-    const [name, attached] = splitOption(token);
-    const option = token.startsWith('--') && Object.hasOwn(options, name) ? options[name] : undefined;
-    if (option === undefined) {
-      strays.push(unknownOption(name, command, Object.keys(options)));
-      continue;
-    }
-    if (values.has(name)) {
-      problems.push(optionProblem(`--${name} is given more than once.`, token, 'Give it once.'));
-    }
+const holds = (typed: unknown): readonly unknown[] =>
+  typed === undefined ? [] : Array.isArray(typed) ? typed : [typed];
+
+/** The parser drops a value that is missing, or is one too many, without naming every such option. */
+const droppedValues = (
+  tokens: readonly string[],
+  options: Options,
+  typed: Readonly<Record<string, unknown>>,
+): readonly Problem[] =>
+  Object.entries(options).flatMap(([name, option]) => {
+    const alone = tokens.filter((token) => token === `--${name}`).length;
+    const attached = tokens.filter((token) => token.startsWith(`--${name}=`));
     if (option.kind === 'flag') {
-      values.set(name, true);
-      if (attached !== undefined) {
-        problems.push(optionProblem(`--${name} takes no value.`, token, `Write --${name} alone.`));
-      }
-      continue;
+      return attached.map((token) =>
+        optionProblem(`--${name} takes no value.`, token, `Write --${name} alone.`),
+      );
     }
-    const next = tokens[i + 1];
-    const follows = attached === undefined && next !== undefined && !looksLikeOption(next) && next !== '--';
-    const value = follows ? next : attached;
-    if (follows) i++;
-    values.set(name, value ?? '');
-    const wrong = valueProblem(name, option, value);
-    if (wrong !== null) problems.push(wrong);
-  }
-  return { words, values, strays, problems };
-};
+    if (holds(typed[name]).length === alone + attached.length) return [];
+    return valueProblem(name, option, undefined) ?? [];
+  });
+
+const optionProblems = (
+  issues: readonly z.core.$ZodIssue[],
+  command: CommandSpec,
+  options: Options,
+  typed: Readonly<Record<string, unknown>>,
+): readonly Problem[] =>
+  issues.flatMap((issue) => {
+    if (issue.code === 'unrecognized_keys') {
+      // The parser writes this one name otherwise, so that it can do no harm.
+      const names = issue.keys.map((key) => key.replace(/^___proto___$/, '__proto__'));
+      return names.map((name) => unknownOption(name, command, Object.keys(options)));
+    }
+    const name = String(issue.path[0]);
+    const [first, ...more] = holds(typed[name]);
+    if (more.length > 0) {
+      return optionProblem(`--${name} is given more than once.`, `--${name}`, 'Give it once.');
+    }
+    return valueProblem(name, options[name] as OptionSpec, String(first)) ?? [];
+  });
 
 /**
- * Reads the words after `pan`. Strict on purpose: a general argument parser turns an option given twice into
- * a list, a missing value into an empty text and `--x.y` into an object, and carries on.
+ * Reads the words after `pan`: yargs' parser splits them, zod says what each option may hold, and what either
+ * finds is told with the nearest word. Strict on purpose: left to itself a parser turns an option given twice
+ * into a list, a missing value into an empty text and `--x.y` into an object, and carries on.
  *
  * @throws PanError `input-option` with all that is wrong at once: unknown command or option, an option twice,
  * a value missing or not among its choices, no file or too many.
@@ -88,10 +113,31 @@ export const readArguments = (
 ): Parsed => {
   const command = commands.find((spec) => spec.name === argv[0]);
   if (command === undefined) throw new PanError(commandProblem(argv[0], commands));
-  const { words, values, strays, problems } = scan(argv.slice(1), command, { ...shared, ...command.options });
-  // A word after an unknown option may have been meant as its value.
-  const lost = strays.length > 0 && words.length > 1;
-  const all = [...strays, ...problems, ...(lost ? [] : fileProblems(words, command))];
-  if (all.length > 0) throw new PanError(all);
-  return { command, given: { file: words[0] as string, options: Object.fromEntries(values) } };
+  const options = { ...shared, ...command.options };
+  const tokens = argv.slice(1);
+  const { words, after, typed } = parse(tokens, options);
+  const end = tokens.indexOf('--');
+  const before = end < 0 ? tokens : tokens.slice(0, end);
+  const read = z.safeParse(schemaFor(options), typed, { jitless: true });
+  // Options without a name, and the one the parser keeps its words under.
+  const nameless = before.filter((token) => /^(---+(=|$)|--?_(=|$))/.test(token));
+  const problems = [
+    ...nameless.map((token) => unknownOption(token.replace(/^--/, ''), command, Object.keys(options))),
+    ...(read.success ? [] : optionProblems(read.error.issues, command, options, typed)),
+    ...droppedValues(before, options, typed),
+  ];
+  // A word after an unknown option was taken for its value, and may have been the file.
+  const strange = Object.keys(typed).filter((name) => !Object.hasOwn(options, name));
+  const lost = nameless.length > 0 || strange.some((name) => typed[name] !== true);
+  if (!lost) problems.push(...fileProblems([...words, ...after], command));
+  if (problems.length > 0) throw new PanError(problems);
+  return {
+    command,
+    given: {
+      file: [...words, ...after][0] as string,
+      options: Object.fromEntries(
+        Object.entries(typed).map(([name, value]) => [name, value === '' ? true : String(value)]),
+      ),
+    },
+  };
 };
