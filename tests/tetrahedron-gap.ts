@@ -47,7 +47,7 @@ const meet = (a: Four, b: Four): boolean => {
 };
 
 /** Only where the foot falls inside; elsewhere an edge is nearer. */
-const toTriangle = (p: P, [a, b, c]: readonly [P, P, P]): number => {
+export const toTriangle = (p: P, [a, b, c]: readonly [P, P, P]): number => {
   const n = cross(minus(b, a), minus(c, a));
   const inside = (
     [
@@ -65,7 +65,7 @@ const toEdge = (p: P, [a, b]: readonly [P, P]): number => {
   return Math.hypot(...minus(p, [a[0] + t * e[0], a[1] + t * e[1], a[2] + t * e[2]]));
 };
 
-const betweenEdges = (e: readonly [P, P], f: readonly [P, P]): number => {
+export const betweenEdges = (e: readonly [P, P], f: readonly [P, P]): number => {
   const ends = Math.min(toEdge(e[0], f), toEdge(e[1], f), toEdge(f[0], e), toEdge(f[1], e));
   const [u, v, w] = [minus(e[1], e[0]), minus(f[1], f[0]), minus(f[0], e[0])];
   const n = cross(u, v);
