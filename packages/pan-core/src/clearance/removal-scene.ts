@@ -193,15 +193,16 @@ const hangingIn = (
 ): readonly (readonly [string, readonly RoundHull[]])[] => {
   const { inside, crank } = design.engine;
   const sweeps = crank === null ? null : rodSweeps(crank);
-  const rods = (sweeps ?? []).map(
-    (s): RoundHull => ({
-      points: [s.x0, s.x1].flatMap((x) => ring((c, k) => [x, s.radius * c, s.height + s.radius * k])),
-      radius: 0,
-    }),
-  );
+  // One round from the first throw to the last: what comes off between two throws is not worth a way of its own.
+  const rods: RoundHull = {
+    points: (sweeps ?? []).flatMap((s) =>
+      [s.x0, s.x1].flatMap((x) => ring((c, k) => [x, s.radius * c, s.height + s.radius * k])),
+    ),
+    radius: 0,
+  };
   return [
     ...inside.map((item) => [item.name, [hullOfShape(item.shape)]] as const),
-    ...(rods.length === 0 ? [] : [['rods', rods] as const]),
+    ...(rods.points.length === 0 ? [] : [['rods', [rods]] as const]),
     ...(pickup === null ? [] : [['pickup', pickupHulls(design, pickup)] as const]),
   ];
 };

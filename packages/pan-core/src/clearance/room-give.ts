@@ -1,6 +1,6 @@
 import { freeze, type Vec2 } from '../numeric/index.js';
 import { bestClear, HIGHEST, LOWEST, NEAREST, type ShiftRange } from './clear-search.js';
-import { leastSpare, type RoomPair } from './room-space.js';
+import { isClear, leastSpare, type RoomPair, type Spare } from './room-space.js';
 
 /** What one thing of the car would have to give for the engine to clear everything somewhere. */
 export interface RoomGive {
@@ -38,7 +38,7 @@ export const roomGives = (pairs: readonly RoomPair[], range: ShiftRange): readon
   const gives = [...new Set(pairs.map(({ obstacle }) => obstacle))].flatMap((obstacle) => {
     const its = pairs.filter((pair) => pair.obstacle === obstacle);
     const others = pairs.filter((pair) => pair.obstacle !== obstacle);
-    const free = (at: Vec2): boolean => others.length === 0 || leastSpare(others, at).spare >= 0;
+    const free = (at: Vec2): boolean => isClear(others, at);
     let best: RoomGive | null = null;
     const tried = (at: Vec2): void => {
       if (!free(at)) return;
@@ -47,10 +47,16 @@ export const roomGives = (pairs: readonly RoomPair[], range: ShiftRange): readon
         if (by !== null) best = { obstacle, toward, by, at };
       }
     };
-    for (const aim of [NEAREST, LOWEST, HIGHEST]) {
-      const { found } = bestClear(range, (at) => leastSpare(others, at), aim);
+    const spareOfOthers = (at: Vec2): Spare => leastSpare(others, at);
+    const nearest = bestClear(range, spareOfOthers, NEAREST);
+    // Where the others leave no place, this one alone is no help.
+    if (nearest.found === null && nearest.proved) return [];
+    for (const found of [
+      nearest.found,
+      bestClear(range, spareOfOthers, LOWEST).found,
+      bestClear(range, spareOfOthers, HIGHEST).found,
+    ])
       if (found !== null) tried(found.at);
-    }
     places.forEach(tried);
     for (let step = (range.foreAft[1] - range.foreAft[0]) / (ACROSS - 1); step > FINEST / 2; step /= 2) {
       const from: RoomGive | null = best;

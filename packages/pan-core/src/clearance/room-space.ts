@@ -95,14 +95,18 @@ const planeSpare = (plane: Plane, body: Body, motion: Motion, wants: number): Ro
   };
 };
 
-/** Least spare room of all pairs at a shift fore-aft and in height, and whose it is. */
+/** Least spare room of all pairs, and whose it is. */
 export interface Spare {
   readonly spare: number;
   /** Position in the list of pairs. */
   readonly binds: number;
 }
 
-/** @param only Asks no further once something is short by this much; the rest may be shorter still. */
+/**
+ * The least spare room at a shift fore-aft and in height.
+ *
+ * @param hint The pair that is looked at first.
+ */
 export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): Spare => {
   let found: Spare = { spare: Number.POSITIVE_INFINITY, binds: 0 };
   const look = (binds: number): void => {
@@ -113,3 +117,7 @@ export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): 
   for (let i = 0; i < pairs.length; i++) if (i !== hint) look(i);
   return found;
 };
+
+/** Whether every pair has room at a shift; asks no further than the first that has not. */
+export const isClear = (pairs: readonly RoomPair[], [x, z]: Vec2): boolean =>
+  pairs.every((pair) => pair.spare([x, 0, z]) >= 0);
