@@ -20,6 +20,7 @@ import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
 import { safeNames } from './safe-name.js';
 import { shopDrawing } from './shop-drawing.js';
+import { rulesTable } from './shop-rule-words.js';
 import { writeStl } from './stl-file.js';
 import { templates } from './templates.js';
 import { cautionText, leakTest, weldOrder } from './weld-words.js';
@@ -58,6 +59,7 @@ export const cutSet = async (
     { path: '1-mock-up/templates.pdf', content: await print(templates(plan, paper)) },
     ...drawings(plan),
     ...nestDrawings(plan, nests),
+    { path: '2-laser/rules.csv', content: rulesTable(plan, nests) },
     { path: '2-laser/order.txt', content: laserOrder(plan, nests) },
     ...(await shopDrawings(plan, paper, print)),
     { path: '3-bench/folds.txt', content: foldList(plan) },

@@ -1,5 +1,6 @@
 import type { PathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
+import { requireShopRules } from './drawn-entities.js';
 import type { Entity, Layer } from './dxf-entity.js';
 import { type Group, groupText, real, token, whole, words } from './dxf-group.js';
 import { FIRST_FREE_HANDLE, MODEL_SPACE } from './dxf-handles.js';
@@ -20,12 +21,14 @@ export const LAYERS: readonly { readonly name: Layer; readonly colour: number }[
  *
  * @param box around everything drawn, mm
  * @param comments sentences at the head of the file that readers do not draw
+ * @throws PanError `sheet-cut` when the cuts break a rule of the shop
  */
 export const dxfFile = (
   entities: readonly Entity[],
   box: PathBox,
   comments: readonly string[] = [],
 ): string => {
+  requireShopRules(entities);
   const drawn = entities.flatMap((entity, i): Group[] => [
     token(0, entity.type),
     token(5, handle(FIRST_FREE_HANDLE + i)),

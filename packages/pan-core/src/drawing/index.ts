@@ -1,4 +1,5 @@
 export { csv } from './csv.js';
+export { type Chains, chainPieces, type DrawnFile } from './cut-line.js';
 export { type CutFile, cutSet, type PrintRule } from './cutset.js';
 export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
@@ -21,4 +22,5 @@ export {
 export { insideSolid, outsideSolid } from './pan-solid.js';
 export { plateSolid } from './plate-solid.js';
 export { safeName, safeNames } from './safe-name.js';
+export { type ShopQuestion, type ShopRule, type ShopRuleId, shopRules } from './shop-rule.js';
 export { readStl, writeStl } from './stl-file.js';

@@ -73,17 +73,22 @@ export const nestDxf = (
   });
 };
 
+/** What is cut out of a sheet. */
+export const nestCuts = (group: NestGroup, laid: NamedSheet): readonly Entity[] =>
+  placedParts(group, laid).flatMap(({ part }) => cutLoops(part));
+
 /** The cut loops alone; the words go in as comments. */
 export const bareNestDxf = (
   group: NestGroup,
   laid: NamedSheet,
   { title, warning, sentences }: SheetWords,
 ): string =>
-  dxfFile(
-    placedParts(group, laid).flatMap(({ part }) => cutLoops(part)),
-    { min: [0, 0], max: [group.sheet.length, group.sheet.width] },
-    [...(warning === null ? [] : [warning]), oneLine(title, 100), ...nestWords(group, laid), ...sentences],
-  );
+  dxfFile(nestCuts(group, laid), { min: [0, 0], max: [group.sheet.length, group.sheet.width] }, [
+    ...(warning === null ? [] : [warning]),
+    oneLine(title, 100),
+    ...nestWords(group, laid),
+    ...sentences,
+  ]);
 
 /** What a sheet is, what lies on it and what is left of it. */
 export const nestWords = (

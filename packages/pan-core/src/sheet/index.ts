@@ -19,4 +19,4 @@ export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline } from './flang
 export type { Fold, Mark, Part, RoundHole } from './part.js';
 export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './part-name.js';
 export { sheetFindings } from './sheet-finding.js';
-export { type ShopFinding, shopFindings } from './shop-finding.js';
+export { type ShopFinding, SMALLEST_GAP, SMALLEST_HOLE, shopFindings } from './shop-finding.js';
