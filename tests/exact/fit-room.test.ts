@@ -18,7 +18,7 @@ const box = (name: string, min: P, max: P): Mutable<Obstacle> => ({
   plusMinus: 2,
 });
 
-const room = (change: (d: Mutable<Design>) => void): RoomReport => {
+const room = (change: (d: Mutable<Design>) => void, tilts: readonly number[] = []): RoomReport => {
   // Floor's outside 203 under the rail, step's outside at x = 303, block from x = −25 and 600 high.
   const design = stepDesign((d) => {
     d.engine.railHoles = [];
@@ -37,7 +37,7 @@ const room = (change: (d: Mutable<Design>) => void): RoomReport => {
     ];
     change(d);
   });
-  const found = roomReport(design, outerSolids(design, floorProfile(design)), RANGE);
+  const found = roomReport(design, outerSolids(design, floorProfile(design)), RANGE, tilts);
   if (found === null) throw new Error('no room reported');
   return found;
 };
@@ -128,6 +128,35 @@ describe('where nothing clears', () => {
     const crossmember = found.gives.find(({ obstacle }) => obstacle === 'crossmember');
     expect(crossmember?.toward).toBe('forward');
     expectWithin(crossmember?.by_mm, 14, 0.6);
+  });
+});
+
+describe('at another tilt', () => {
+  const DEG = Math.PI / 180;
+  const bare = (d: Mutable<Design>): void => {
+    d.chassis.obstacles = [];
+  };
+  test('nose up, the foot’s rear corner goes down: the lowest engine follows it', () => {
+    const { tilts } = room(bare, [0, 2 * DEG, 5 * DEG]);
+    for (const { nose_up_deg, here, lowest } of tilts) {
+      const phi = nose_up_deg * DEG;
+      const spare = 290 - 3 * Math.sin(phi) - 203 * Math.cos(phi) - 100;
+      expectWithin(here.spare_mm, spare, 1e-9);
+      expectWithin(lowest?.up_mm, -spare, 0.5);
+    }
+    expect(tilts.map(({ nose_up_deg }) => Math.round(nose_up_deg))).toEqual([0, 2, 5]);
+  });
+  test('the design’s own tilt is where it is, in either axes', () => {
+    for (const axes of ['car', 'pan'] as const) {
+      const found = room(
+        (d) => {
+          d.engine.tilt = { noseUp: 3 * DEG, leanLeft: 1 * DEG };
+          d.chassis.axes = axes;
+        },
+        [3 * DEG],
+      );
+      expectWithin(found.tilts[0]?.here.spare_mm, found.here.spare_mm, 1e-6, axes);
+    }
   });
 });
 

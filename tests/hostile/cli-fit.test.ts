@@ -56,6 +56,8 @@ test.each([
   [['--fore-aft', 'wide'], /--fore-aft/],
   [['--height', '900'], /--height is 900 mm; it must lie between/],
   [['--height', '10 kg'], /--height/],
+  [['--nose-up', '1, 60 deg'], /--nose-up takes up to 8 tilts/],
+  [['--nose-up', '1, flat'], /--nose-up/],
 ] as const)('%j is refused in words', (more, says) => {
   const { code, out, err } = runPan(['fit', demo, ...more]);
   expect([code, out]).toEqual([2, '']);

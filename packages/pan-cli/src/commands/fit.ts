@@ -28,15 +28,46 @@ const readRange = async (given: Given): Promise<ShiftRange> => {
   return { foreAft: span(foreAft?.value ?? USUAL), height: span(height?.value ?? USUAL) };
 };
 
+const MOST_TILT = 20;
+const MOST_TILTS = 8;
+
+/** Tilts one after another, each with its own unit or the last one's. */
+const readTilts = async ({ options }: Given): Promise<readonly number[]> => {
+  const typed = options['nose-up'];
+  if (typeof typed !== 'string') return [];
+  const parts = typed.split(',').map((part) => part.trim());
+  const unit = /[a-z°]+$/i.exec(parts[parts.length - 1] ?? '')?.[0] ?? 'deg';
+  const read = await Promise.all(
+    parts.map((part) => optionQuantity({ 'nose-up': part }, 'nose-up', 'angle', unit)),
+  );
+  const problems = read.flatMap((one) => (one?.problem === undefined ? [] : [one.problem]));
+  const tilts = read.flatMap((one) => (one?.value === undefined ? [] : [one.value]));
+  const wide = tilts.some((tilt) => Math.abs(tilt) > (MOST_TILT * Math.PI) / 180);
+  if (problems.length === 0 && !wide && tilts.length <= MOST_TILTS) return tilts;
+  throw new PanError(
+    problems.length > 0
+      ? problems
+      : [
+          {
+            code: 'input-option',
+            path: [],
+            message: `--nose-up takes up to ${MOST_TILTS} tilts between −${MOST_TILT} and ${MOST_TILT} deg.`,
+            found: typed.slice(0, 40),
+            advice: 'Give them as "1, 2, 4 deg".',
+          },
+        ],
+  );
+};
+
 /** Shows how near everything comes to everything else: 1 when something fails or must still be measured. */
 export const fit: Run = async (given, screen) => {
   const svg = typeof given.options.svg === 'string' ? given.options.svg : null;
   const replace = given.options.replace === true;
-  const range = await readRange(given);
+  const [range, tilts] = [await readRange(given), await readTilts(given)];
   if (svg !== null) refuseStandingFile(svg, replace);
   const read = await readDesignFile(given.file);
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);
-  const report = fitReport(read, buildPan(read.design), range, progress.show);
+  const report = fitReport(read, buildPan(read.design), { range, tilts }, progress.show);
   progress.clear();
   if (svg !== null) writeNewFile(svg, roomSvg(report), replace);
   const data = {

@@ -116,6 +116,7 @@ export const commands: readonly CommandSpec[] = [
         what: 'How far to look fore and aft for room, as "60 mm"; 100 mm unless told',
       },
       height: { kind: 'text', what: 'How far to look up and down for room; 100 mm unless told' },
+      'nose-up': { kind: 'text', what: 'Other tilts of the engine to look at, as "1, 2, 4 deg"' },
       svg: { kind: 'text', what: 'Also draw the room to move to this file' },
       replace: { kind: 'flag', what: 'Replace that file if there is one' },
     },

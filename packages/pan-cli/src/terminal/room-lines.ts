@@ -1,4 +1,4 @@
-import type { RoomReport, ShiftPlace } from 'pan-core';
+import type { RoomReport, ShiftPlace, TiltRow } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { blockText } from './job-card.js';
 import { plain } from './plain.js';
@@ -67,6 +67,15 @@ const extremes = ({ lowest, highest }: RoomReport, mm: Words): string => {
   return `The lowest engine is ${limit(lowest)}. The highest is ${limit(highest)}.${trade}`;
 };
 
+const tiltWords = ({ nose_up_deg, clear, here, lowest }: TiltRow, mm: Words): string => {
+  const now = clear ? 'clears where it is' : `is ${mm(-here.spare_mm)} short at ${plain(here.binds, 60)}`;
+  const low =
+    lowest === null
+      ? 'no place in the range clears'
+      : `its lowest is ${shiftWords(lowest, mm)} (${plain(lowest.binds, 60)})`;
+  return `Nose up ${nose_up_deg.toFixed(1)}°: it ${now}; ${low}.`;
+};
+
 /** Room to move in words and as a map. */
 export const roomLines = (room: RoomReport, { width, units }: Screen): string[] => {
   const mm: Words = (value) =>
@@ -76,6 +85,7 @@ export const roomLines = (room: RoomReport, { width, units }: Screen): string[] 
     ...say(standing(room, mm)),
     ...(room.sides.length === 0 ? [] : say(sideWords(room, mm))),
     ...say(extremes(room, mm)),
+    ...room.tilts.flatMap((tilt) => say(tiltWords(tilt, mm))),
     ...(room.proved ? [] : say('The search stopped early: lower or higher places may be clear too.')),
     '',
     ...roomMap(room, units),

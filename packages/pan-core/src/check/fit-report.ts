@@ -50,6 +50,12 @@ export interface FitReport {
   readonly sayings: readonly string[];
 }
 
+/** How far to look for room to move, mm, and other tilts of the engine to look at, radians nose up. */
+export interface FitQuestion {
+  readonly range: ShiftRange;
+  readonly tilts: readonly number[];
+}
+
 /** What stands behind every worst figure. */
 const GUARANTEE =
   'Worst is a bound, not a sample: no place within the movement comes nearer. It is within 0.00001 mm of the true least gap, and within 0.1 mm of the true depth where parts meet while rocking (unless many parts meet, then farther on the safe side).';
@@ -59,13 +65,12 @@ const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, p
 /**
  * Every clearance of a design, judged, the worst first.
  *
- * @param range How far to look for room to move.
  * @param tell Share of the work done, 0–1.
  */
 export const fitReport = (
   { design, assumed, unknown }: ReadDesign,
   model: PanModel,
-  range: ShiftRange,
+  { range, tilts }: FitQuestion,
   tell: (share: number) => void = () => {},
 ): FitReport => {
   const solids = outerSolids(design, model.profile);
@@ -87,7 +92,7 @@ export const fitReport = (
     clearances: rows,
     engine_moves: movementWords(design),
     guarantee: GUARANTEE,
-    room: roomReport(design, solids, range, (share) => tell(share / 2)),
+    room: roomReport(design, solids, range, tilts, (share) => tell(share / 2)),
     removal: removalReport(design, model, solids, plates, (share) => tell((1 + share) / 2)),
     measure_first: decidingMeasures(found.map((c, i) => ({ ...c, allowed: limitOf(judged[i]!.check, c) }))),
     assumed: assumed.filter(({ path }) => ofFit(path)),

@@ -1,6 +1,6 @@
 export { checkDesign } from './check-design.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
-export { type FitReport, type FitRow, fitReport } from './fit-report.js';
+export { type FitQuestion, type FitReport, type FitRow, fitReport } from './fit-report.js';
 export { type LevelReport, type LevelState, levelReport } from './level-report.js';
 export { type LimitChange, limitChanges } from './limit-change.js';
 export {
@@ -13,5 +13,5 @@ export {
 export type { DecidingMeasure } from './measure-first.js';
 export type { RemovalLeg, RemovalReport } from './removal-report.js';
 export type * from './report.js';
-export type { RoomReport, ShiftPlace } from './room-report.js';
+export type { RoomReport, ShiftPlace, TiltRow } from './room-report.js';
 export { type SupplyPull, type SupplyReport, type SupplyRow, supplyReport } from './supply-report.js';

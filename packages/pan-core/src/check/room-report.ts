@@ -1,11 +1,14 @@
 import {
   type EngineRoom,
   type RoomGive,
+  type RoomPair,
   type RoomPlace,
+  roomAtTilt,
   roomGives,
   roomPairs,
   roomToMove,
   type ShiftRange,
+  type Wanted,
 } from '../clearance/index.js';
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
@@ -18,6 +21,15 @@ export interface ShiftPlace {
   readonly up_mm: number;
   /** What is next in the way, as the clearances call it. */
   readonly binds: string;
+}
+
+/** The engine turned about the rear of the rail until its nose stands as said. */
+export interface TiltRow {
+  readonly nose_up_deg: number;
+  readonly clear: boolean;
+  readonly here: { readonly binds: string; readonly spare_mm: number };
+  /** null: no place in the range is clear. */
+  readonly lowest: ShiftPlace | null;
 }
 
 /** Where the engine can stand with everything clear at its worst. */
@@ -50,6 +62,8 @@ export interface RoomReport {
     readonly spare_mm: readonly (readonly number[])[];
     readonly binds: readonly (readonly number[])[];
   };
+  /** The same at other tilts of the engine, where they were asked for. */
+  readonly tilts: readonly TiltRow[];
   readonly proved: boolean;
   readonly guarantee: string;
 }
@@ -60,16 +74,22 @@ const GUARANTEE =
 /** Places across and down the map. */
 export const MAP_STEPS = [41, 21] as const;
 
-/** null where the axes, or the crank that the engine rocks about, are not known, or there is nothing to meet. */
+/**
+ * Room to move; null where the axes, or the crank that the engine rocks about, are not known, or there is nothing to meet.
+ *
+ * @param tilts Other heights of the nose to look at, radians.
+ * @param tell Share of the work done, 0–1.
+ */
 export const roomReport = (
   design: Design,
   solids: readonly OuterSolid[],
   range: ShiftRange,
+  tilts: readonly number[] = [],
   tell: (share: number) => void = () => {},
 ): RoomReport | null => {
-  const pairs = roomPairs(design, solids, ({ name, ground, usual }) =>
-    clearanceLimit(design, ground ? 'ground' : 'chassis', name, usual),
-  );
+  const wanted: Wanted = ({ name, ground, usual }) =>
+    clearanceLimit(design, ground ? 'ground' : 'chassis', name, usual);
+  const pairs = roomPairs(design, solids, wanted);
   if (pairs === null || pairs.length === 0) return null;
   const room = roomToMove(pairs, range, MAP_STEPS, tell);
   return freeze({
@@ -83,9 +103,20 @@ export const roomReport = (
     sides: room.sides.map(({ toward, by, binds }) => ({ toward, by_mm: by, binds })),
     gives: room.nearest === null ? roomGives(pairs, range).map(giveOf) : [],
     map: mapOf(room),
+    tilts: tilts.map((noseUp) => tiltRow(noseUp, roomPairs(design, solids, wanted, noseUp) ?? [], range)),
     proved: room.proved,
     guarantee: GUARANTEE,
   });
+};
+
+const tiltRow = (noseUp: number, pairs: readonly RoomPair[], range: ShiftRange): TiltRow => {
+  const { here, lowest } = roomAtTilt(pairs, range);
+  return {
+    nose_up_deg: (noseUp * 180) / Math.PI,
+    clear: here.spare >= 0,
+    here: { binds: pairs[here.binds]?.name ?? '', spare_mm: here.spare },
+    lowest: placeOf(lowest),
+  };
 };
 
 const placeOf = (place: RoomPlace | null): ShiftPlace | null =>

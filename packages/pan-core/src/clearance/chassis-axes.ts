@@ -1,5 +1,11 @@
 import type { Chassis, Design } from '../design/index.js';
-import { NO_ROTATION, type Rotation, tiltedToLevel } from '../geometry/index.js';
+import {
+  afterRotation,
+  inverseRotation,
+  NO_ROTATION,
+  type Rotation,
+  tiltedToLevel,
+} from '../geometry/index.js';
 
 /** From pan axes to the axes the chassis was measured in; both start at the same point. */
 export type ChassisAxes =
@@ -26,4 +32,19 @@ export const chassisAxes = (design: Design): ChassisAxes => {
         ? 'The design does not say whether the chassis was measured level with the car or along the engine (chassis.axes), and the engine stands tilted.'
         : 'The chassis was measured level with the car and the engine’s tilt is not given (engine.tilt).',
   };
+};
+
+/**
+ * The same with the engine's nose at another height: turned about the origin, the rear of the rail, the car where
+ * it was measured. Radians.
+ */
+export const chassisAxesAt = (design: Design, noseUp: number): ChassisAxes => {
+  const { tilt } = design.engine;
+  const now = chassisAxes(design);
+  if (!now.known || tilt === null) return now;
+  const turn = afterRotation(
+    inverseRotation(tiltedToLevel(tilt.noseUp, tilt.leanLeft)),
+    tiltedToLevel(noseUp, tilt.leanLeft),
+  );
+  return { known: true, toChassis: afterRotation(now.toChassis, turn) };
 };

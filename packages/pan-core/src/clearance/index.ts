@@ -4,6 +4,14 @@ export { clearances } from './clearances.js';
 export { movementWords } from './engine-motion.js';
 export { type Removal, removalOf } from './removal.js';
 export type { PanPlace } from './removal-scene.js';
-export { type EngineRoom, type RoomMap, type RoomPlace, type RoomSide, roomToMove } from './room.js';
+export {
+  type EngineRoom,
+  type RoomMap,
+  type RoomPlace,
+  type RoomSide,
+  roomAtTilt,
+  roomToMove,
+  type TiltRoom,
+} from './room.js';
 export { type RoomGive, roomGives } from './room-give.js';
 export { CAP as MOST_SPARE, type RoomPair, roomPairs, type Wanted } from './room-space.js';

@@ -4,7 +4,7 @@ import type { OuterSolid } from '../pan/index.js';
 import { type Body, bodyOf } from './body.js';
 import { carriedSolids } from './carried.js';
 import { formedObstacles } from './chassis.js';
-import { chassisAxes } from './chassis-axes.js';
+import { chassisAxes, chassisAxesAt } from './chassis-axes.js';
 import { movesOf } from './engine-motion.js';
 import { roadsOf } from './ground.js';
 import { formOf, type Motion, type ObstacleForm } from './obstacle-form.js';
@@ -40,13 +40,16 @@ export type Wanted = (row: {
 /**
  * Everything that can stop the engine where it is shifted bodily; null where the axes, or the height of the
  * crank that it rocks about, are not known.
+ *
+ * @param noseUp The engine's nose at another height than the design's, radians.
  */
 export const roomPairs = (
   design: Design,
   solids: readonly OuterSolid[],
   wanted: Wanted,
+  noseUp: number | null = null,
 ): readonly RoomPair[] | null => {
-  const axes = chassisAxes(design);
+  const axes = noseUp === null ? chassisAxes(design) : chassisAxesAt(design, noseUp);
   if (!axes.known) return null;
   const motion = movesOf(design, axes.toChassis);
   if (motion === null) return null;

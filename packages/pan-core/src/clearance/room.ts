@@ -185,3 +185,21 @@ const mapOf = (
     binds: cells.map((line) => line.map(({ binds }) => binds)),
   };
 };
+
+/** What another tilt of the engine does: whether all is clear where it stands, and how low it can then sit. */
+export interface TiltRoom {
+  readonly here: Spare;
+  readonly lowest: RoomPlace | null;
+  readonly proved: boolean;
+}
+
+export const roomAtTilt = (pairs: readonly RoomPair[], range: ShiftRange): TiltRoom => {
+  const spareAt = (at: Vec2): Spare => leastSpare(pairs, at);
+  const { found, proved } = bestClear(range, spareAt, LOWEST);
+  const binds = found === null ? '' : (pairs[spareAt([found.at[0], found.at[1] - 1]).binds]?.name ?? '');
+  return freeze({
+    here: spareAt([0, 0]),
+    lowest: found === null ? null : { at: found.at, binds },
+    proved,
+  });
+};

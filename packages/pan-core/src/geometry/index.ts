@@ -112,6 +112,7 @@ export {
 export { type JoinedLines, joinLines } from './polyline-join.js';
 export {
   afterRotation,
+  inverseRotation,
   largestSwing,
   NO_ROTATION,
   type Rotation,

@@ -38,6 +38,12 @@ export const afterRotation = (outer: Rotation, inner: Rotation): Rotation => {
   return [row(outer[0]), row(outer[1]), row(outer[2])];
 };
 
+export const inverseRotation = (r: Rotation): Rotation => [
+  [r[0][0], r[1][0], r[2][0]],
+  [r[0][1], r[1][1], r[2][1]],
+  [r[0][2], r[1][2], r[2][2]],
+];
+
 /** Turns a point about the line y = 0, z = `height`; a positive angle carries +y towards +z. Radians. */
 export const turnAboutX = (p: Vec3, height: number, angle: number): Vec3 => {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
