@@ -9,7 +9,13 @@ const flipShape = (s: Shape): Mutable<Shape> => {
   if (s.kind === 'box') {
     return { kind: 'box', min: [s.min[0], -s.max[1], s.min[2]], max: [s.max[0], -s.min[1], s.max[2]] };
   }
-  if (s.kind === 'rod') return { ...s, from: flip(s.from), to: flip(s.to), travel: flip(s.travel) };
+  if (s.kind === 'rod') {
+    const { positions, ...rod } = s;
+    const ends = { ...rod, from: flip(s.from), to: flip(s.to), travel: flip(s.travel) };
+    return positions === undefined
+      ? ends
+      : { ...ends, positions: positions.map(([a, b]): [P3, P3] => [flip(a), flip(b)]) };
+  }
   return { ...s, at: flip(s.at), normal: flip(s.normal) };
 };
 

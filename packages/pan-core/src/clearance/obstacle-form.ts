@@ -4,7 +4,7 @@ import { subtract3, type Vec3 } from '../numeric/index.js';
 import { type Body, faceNameAt } from './body.js';
 import { deepestTurn } from './deepest-turn.js';
 import { leastGap, type Rock } from './least-gap.js';
-import { type ConvexPart, hullOfShape, inPanAxes, sweptByMoves } from './obstacle-hull.js';
+import { type ConvexPart, convexPartsOf, inPanAxes, sweptByMoves } from './obstacle-hull.js';
 import { planeGap, planeReach } from './plane-gap.js';
 import { surfaceName } from './surface-name.js';
 
@@ -52,7 +52,7 @@ export const formOf = (shape: Shape): ObstacleForm => {
       gap: (body, motion) => planeReach(body, shape, motion).distance,
     };
   }
-  return hullForm([{ shape, hull: hullOfShape(shape) }]);
+  return hullForm(convexPartsOf(shape));
 };
 
 /** A shape that is a union of convex ones, each perhaps thickened all round. */

@@ -28,6 +28,18 @@ export const hullOfShape = (shape: Box | Rod): RoundHull => {
   return { points, radius: shape.diameter / 2 };
 };
 
+/** An obstacle as convex pieces: one, or for a rod with several places one for each stretch of its travel. */
+export const convexPartsOf = (shape: Box | Rod): readonly ConvexPart[] => {
+  const positions = shape.kind === 'rod' ? (shape.positions ?? []) : [];
+  if (shape.kind === 'box' || positions.length === 0) return [{ shape, hull: hullOfShape(shape) }];
+  const places = [[shape.from, shape.to] as const, ...positions];
+  // Each end goes straight from place to place, and all that the rod passes over lies in the hull of both.
+  return positions.map((next, i) => ({
+    shape: null,
+    hull: { points: [...places[i]!, ...next], radius: shape.diameter / 2 },
+  }));
+};
+
 /**
  * All the places an obstacle takes as seen from an engine that moves bodily: engine up is obstacle down. A box
  * stays a box; anything else takes each corner of the movement at each of its own.

@@ -12,6 +12,8 @@ export interface Rod {
   readonly diameter: number;
   /** Displacement either way through which the rod moves (± this vector); zero when it stands still. */
   readonly travel: Vec3;
+  /** Further places of its ends through its travel, in order; it goes straight from each to the next. */
+  readonly positions?: readonly (readonly [Vec3, Vec3])[];
 }
 export interface Plane {
   readonly kind: 'plane';

@@ -3,6 +3,7 @@ import { checked, choice, optional, orUnknown, section } from '../field/index.js
 import { corners, diameterGoesWithRod, named, nameField, oneOf, rodEnds } from './items.js';
 import type { Kit } from './kit.js';
 import { fileNotRead } from './rail-keys.js';
+import { positionsField, positionsGoWithRod } from './rod-positions.js';
 
 const planeField = (k: Kit) =>
   checked(
@@ -38,6 +39,7 @@ const obstacleField = (k: Kit) =>
       rod: optional(rodEnds(k)),
       diameter: optional(k.size('diameter of the rod', '1000 mm')),
       travel: optional(k.point3('how far the rod moves either way, [x, y, z]')),
+      positions: optional(positionsField(k)),
       plane: optional(planeField(k)),
       scan: optional(
         fileNotRead(
@@ -59,6 +61,7 @@ const obstacleField = (k: Kit) =>
       const { box, rod, plane, scan } = obstacle;
       oneOf({ box, rod, plane, scan }, report);
       diameterGoesWithRod(obstacle, report);
+      positionsGoWithRod(obstacle, report);
       if (obstacle.travel !== undefined && rod === undefined) {
         report(
           {

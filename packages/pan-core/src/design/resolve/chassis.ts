@@ -78,9 +78,9 @@ const resolveObstacle = (keys: ObstacleKeys, index: number, notes: Notes): Obsta
   };
 };
 
-const shapeOf = ({ box, rod, diameter, travel, plane }: ObstacleKeys): Obstacle['shape'] => {
+const shapeOf = ({ box, rod, diameter, travel, positions, plane }: ObstacleKeys): Obstacle['shape'] => {
   if (box !== undefined) return boxOf(box);
-  if (rod !== undefined) return rodOf(rod, diameter as number, travel);
+  if (rod !== undefined) return rodOf(rod, diameter as number, travel, positions);
   return planeOf(plane as PlaneKeys);
 };
 

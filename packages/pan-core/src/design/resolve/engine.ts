@@ -99,12 +99,18 @@ export const boxOf = ([a, b]: Corners): Box => ({
   max: [Math.max(a[0], b[0]), Math.max(a[1], b[1]), Math.max(a[2], b[2])],
 });
 
-export const rodOf = ([from, to]: Corners, diameter: number, travel: Point3 = [0, 0, 0]): Rod => ({
+export const rodOf = (
+  [from, to]: Corners,
+  diameter: number,
+  travel: Point3 = [0, 0, 0],
+  positions: readonly Corners[] = [],
+): Rod => ({
   kind: 'rod',
   from,
   to,
   diameter,
   travel,
+  ...(positions.length === 0 ? {} : { positions }),
 });
 
 interface ItemKeys {
