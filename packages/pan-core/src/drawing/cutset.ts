@@ -19,11 +19,12 @@ import { insideSolid, outsideSolid } from './pan-solid.js';
 import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
 import { safeNames } from './safe-name.js';
+import { seamTable } from './seam-words.js';
 import { shopDrawing } from './shop-drawing.js';
 import { rulesTable } from './shop-rule-words.js';
 import { writeStl } from './stl-file.js';
 import { templates } from './templates.js';
-import { cautionText, leakTest, weldOrder } from './weld-words.js';
+import { cautionText, leakTest, mockUpCautions, weldOrder } from './weld-words.js';
 
 /** A file of a cut set, by its place in the set with forward slashes. */
 export interface CutFile {
@@ -56,6 +57,7 @@ export const cutSet = async (
   const files = [
     { path: '00-read-first.txt', content: readFirst(plan) },
     ...(await mockUps(plan, model, skin, inside)),
+    { path: '1-mock-up/cautions.txt', content: mockUpCautions(plan) },
     { path: '1-mock-up/templates.pdf', content: await print(templates(plan, paper)) },
     ...drawings(plan),
     ...nestDrawings(plan, nests),
@@ -65,6 +67,7 @@ export const cutSet = async (
     { path: '3-bench/folds.txt', content: foldList(plan) },
     { path: '3-bench/drill-table.csv', content: drillTable(plan) },
     { path: '4-weld/order.txt', content: weldOrder(plan) },
+    { path: '4-weld/seams.csv', content: seamTable(plan) },
     { path: '4-weld/cautions.txt', content: cautionText(plan) },
     { path: '4-weld/leak-test.txt', content: leakTest(plan, meshVolume(inside), openArea(skin)) },
     { path: '5-buy/cut-list.csv', content: cutList(plan) },

@@ -1,7 +1,8 @@
-import { SAYINGS } from '../weld/index.js';
+import { fillerFor, SAYINGS, type Seam } from '../weld/index.js';
 import type { CutPlan, NamedPart } from './cut-plan.js';
 import type { NestGroup } from './nest-group.js';
 import { oneLine } from './one-line.js';
+import { seamNeed } from './seam-words.js';
 
 /** The set for programs: parts, seams and cautions; lengths to a millionth of a mm. */
 export const manifestText = (plan: CutPlan, nests: readonly NestGroup[], files: readonly string[]): string =>
@@ -22,6 +23,7 @@ export const manifestText = (plan: CutPlan, nests: readonly NestGroup[], files: 
         size_mm: fine(seam.size),
         step: seam.step,
         closed_by: seam.closedBy,
+        ...seamNeeds(plan, seam),
       })),
       cautions: [
         ...(plan.warning === null ? [] : [plan.warning]),
@@ -33,6 +35,16 @@ export const manifestText = (plan: CutPlan, nests: readonly NestGroup[], files: 
     null,
     2,
   )}\n`;
+
+const seamNeeds = (plan: CutPlan, seam: Seam): object => {
+  const { filler, heat } = seamNeed(plan, seam);
+  return {
+    filler: fillerFor(plan.design.pan.sheet.material)?.filler ?? null,
+    filler_g: filler === null ? null : fine(1000 * filler),
+    heat_TIG_kJ: heat.TIG === null ? null : fine(heat.TIG),
+    heat_MIG_kJ: heat.MIG === null ? null : fine(heat.MIG),
+  };
+};
 
 const nestRows = ({ material, thickness, sheet, sheets, parts, tooLarge }: NestGroup): readonly object[] => [
   ...sheets.map((laid) => ({

@@ -1,8 +1,6 @@
-import { findMaterial } from '../design/index.js';
 import {
   cautionsFor,
   fillerFor,
-  filletMass,
   PSI,
   pressureForce,
   SAYINGS,
@@ -12,8 +10,9 @@ import {
   weldSteps,
 } from '../weld/index.js';
 import { lines } from './bench-words.js';
-import { type CutPlan, headLines } from './cut-plan.js';
+import { type CutPlan, headLines, materialCautions } from './cut-plan.js';
 import { oneLine } from './one-line.js';
+import { cleaningLines, flangeRunLines, flatnessLines, heatLines, seamNeed } from './seam-words.js';
 
 /** Seams by step, with filler, sizes and what keeps the flange flat. */
 export const weldOrder = (plan: CutPlan): string => {
@@ -28,31 +27,40 @@ export const weldOrder = (plan: CutPlan): string => {
       ? `Filler for ${material}: ask the seller of the sheet.`
       : `Filler for ${material}: ${filler.filler}; ${filler.why} (${filler.source}).`,
     `In all ${(total / 1000).toFixed(2)} m of seam, about ${(fillerMass(plan) * 1000).toFixed(0)} g of metal laid down.`,
+    ...heatLines(plan),
     'Fillet legs are about the thinner sheet’s thickness (common practice, no source).',
+    'Every seam with its numbers is in seams.csv. Local codes and a licensed welder decide where strength matters.',
+    '',
+    'What must be clean, and of what',
+    ...cleaningLines(material).map((line) => `   - ${line}`),
     ...weldSteps(plan.design, plan.seams).flatMap((step, i) => [
       '',
       `${i + 1}. ${step.title}`,
       ...step.lines.map((line) => `   ${oneLine(line, 300)}`),
-      ...step.seams.map((seam) => `   - ${seamLine(seam)}`),
+      ...step.seams.map((seam) => `   - ${seamLine(plan, seam)}`),
+      ...(step.seams.some((seam) => seam.step === 'flange')
+        ? [
+            ...flangeRunLines(plan).map((line) => `   ${line}`),
+            '   Flatness',
+            ...flatnessLines(plan).map((line) => `   - ${line}`),
+          ]
+        : []),
     ]),
   ]);
 };
 
-const seamLine = (seam: Seam): string =>
-  [
+const seamLine = (plan: CutPlan, seam: Seam): string => {
+  const { filler, heat } = seamNeed(plan, seam);
+  return [
     `${oneLine(seam.name, 120)}: ${seam.joint} ${seam.side}, ${seam.run}, ${seam.length.toFixed(0)} mm,`,
-    `${seam.joint === 'fillet' || seam.joint === 'tee' || seam.joint === 'ring' ? 'leg' : 'depth'} ${seam.size.toFixed(1)} mm`,
+    `${seam.joint === 'fillet' || seam.joint === 'tee' || seam.joint === 'ring' ? 'leg' : 'depth'} ${seam.size.toFixed(1)} mm${filler === null ? '' : `, filler ${(1000 * filler).toFixed(1)} g`}${heat.TIG === null ? '' : `, heat ${heat.TIG.toFixed(0)} kJ by TIG`}`,
     ...(seam.closedBy === null ? [] : [`(closed off later by ${oneLine(seam.closedBy, 120)})`]),
   ].join(' ');
+};
 
 /** Metal in all seams, kg, a stitched seam counting half; no spatter or stub ends. */
-export const fillerMass = (plan: CutPlan): number => {
-  const density = findMaterial(plan.design.pan.sheet.material)?.density ?? 0;
-  return plan.seams.reduce(
-    (sum, seam) => sum + filletMass(seam.size, seam.length, density) * (seam.run === 'stitch' ? 0.5 : 1),
-    0,
-  );
-};
+export const fillerMass = (plan: CutPlan): number =>
+  plan.seams.reduce((sum, seam) => sum + (seamNeed(plan, seam).filler ?? 0), 0);
 
 /** Every caution with who says so. */
 export const cautionText = (plan: CutPlan): string => {
@@ -109,3 +117,18 @@ export const leakTest = (plan: CutPlan, volume: number, area: number): string =>
     'Mend a leak only when the pan is dry, vented and clean.',
   ]);
 };
+
+/** What to mind with printed and paper mock-ups, and what the metal ones will need. */
+export const mockUpCautions = (plan: CutPlan): string =>
+  lines([
+    ...headLines(plan, 'mock-ups'),
+    `${SAYINGS.fit}.`,
+    `${SAYINGS.assembly}.`,
+    'A printed or paper pan is for fit only: no oil in it, no running engine over it, nothing welded near it.',
+    'Lengths in the STL files are mm, axes x forward, y left, z up from the rail; see that the printing program does not scale them.',
+    ...[...new Set(plan.parts.map(({ part }) => part.material))].flatMap((material) => [
+      '',
+      `When it is made in ${material}:`,
+      ...materialCautions(material).map((text) => `- ${text}`),
+    ]),
+  ]);

@@ -1,8 +1,11 @@
 export { type Caution, cautionsFor } from './caution.js';
+export { type Cleaning, cleaningFor } from './cleaning.js';
 export { type Filler, fillerFor } from './filler.js';
 export { filletLeg, filletMass, filletThroat, heatInput } from './fillet.js';
+export { laidLength, type Process, type SeamHeat, seamHeat } from './heat.js';
 export { joinPoints } from './join-points.js';
 export { AIR, PSI, pressureForce, storedEnergy, TEST_PSI } from './leak-test.js';
+export { type Run, runOrder, type SeamSide } from './run-order.js';
 export { SAYINGS } from './sayings.js';
 export type { Seam, SeamStep } from './seam.js';
 export { panSeams } from './seams.js';
