@@ -1,4 +1,5 @@
-// Writes the pages that follow from the table of keys: the editors' schema beside the examples, and docs/design-keys.md.
+// Writes the pages that follow from tables of the program: the editors' schema beside the examples, docs/design-keys.md
+// from the keys and docs/errors.md from the codes.
 import { writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -8,7 +9,7 @@ const here = dirname(fileURLToPath(import.meta.url));
 const { outputFiles } = await build({
   stdin: {
     contents:
-      "export { designJsonSchema } from 'pan-core'; export { keyPage } from './src/read/key-page.ts';",
+      "export { designJsonSchema } from 'pan-core'; export { keyPage } from './src/read/key-page.ts'; export { errorPage } from './src/terminal/error-page.ts';",
     resolveDir: here,
     loader: 'ts',
   },
@@ -19,7 +20,7 @@ const { outputFiles } = await build({
   external: ['mathjs'],
   alias: { 'pan-core': join(here, '../pan-core/src/index.ts') },
 });
-const { designJsonSchema, keyPage } = await import(
+const { designJsonSchema, errorPage, keyPage } = await import(
   `data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`
 );
 
@@ -28,3 +29,4 @@ writeFileSync(
   `${JSON.stringify(designJsonSchema(), null, 1)}\n`,
 );
 writeFileSync(join(here, 'docs/design-keys.md'), keyPage());
+writeFileSync(join(here, 'docs/errors.md'), errorPage());

@@ -64,7 +64,23 @@ describe('pan new', () => {
       expect(readFileSync(file, 'utf8')).toBe('precious');
       expect(runPan(['new', file, '--from', 'demo', '--replace']).code).toBe(0);
       expect(readFileSync(file, 'utf8')).toBe(readFileSync(example('demo'), 'utf8'));
-      expect(names(folder)).toEqual(['mine.yaml']);
+      expect(names(folder)).toEqual(['mine.yaml', 'pan-design.schema.json']);
+    });
+  });
+
+  test('editors find the schema that a starter names, beside it, and one that is there stays', () => {
+    inFolder((folder) => {
+      const schema = join(folder, 'pan-design.schema.json');
+      for (const args of [['--from', 'inches'], measured]) {
+        expect(runPan(['new', join(folder, 'mine.yaml'), '--replace', ...args]).code).toBe(0);
+        const named = /^# yaml-language-server: \$schema=(.+)$/m.exec(
+          readFileSync(join(folder, 'mine.yaml'), 'utf8'),
+        )?.[1] as string;
+        expect(join(folder, named)).toBe(schema);
+        expect(JSON.parse(readFileSync(schema, 'utf8')).title).toBe('Oil pan design');
+        writeFileSync(schema, '{"title": "Oil pan design", "mine": true}');
+      }
+      expect(readFileSync(schema, 'utf8')).toContain('mine');
     });
   });
 

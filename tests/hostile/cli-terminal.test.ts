@@ -26,10 +26,12 @@ const onTerminal = (args: readonly string[], columns: number, turns: readonly Tu
       env: { PATH: process.env.PATH, TERM: 'xterm', SHELL: '/bin/sh', ...env },
     });
     const rest = [...turns];
+    // A character may come in two pieces.
+    child.stdout.setEncoding('utf8');
     let shown = '';
     let read = 0;
     child.stdout.on('data', (piece) => {
-      shown += String(piece);
+      shown += piece;
       const next = rest[0];
       if (next === undefined || !shown.slice(read).includes(next.wait)) return;
       rest.shift();

@@ -55,7 +55,13 @@ export const commandProblem = (typed: string | undefined, commands: readonly Com
 };
 
 export const fileProblems = (words: readonly string[], command: CommandSpec): Problem[] => {
-  if (words.length === 1 && words[0] !== '') return [];
+  const [word] = words;
+  if (words.length === 1 && command.words !== undefined && word !== '') {
+    if (command.words.includes(word as string)) return [];
+    const few = command.words.join(' or ');
+    return [optionProblem(`\`pan ${command.name}\` takes ${few}.`, word, `Write ${few}.`)];
+  }
+  if (words.length === 1 && word !== '') return [];
   if (words.length <= 1) {
     return [
       optionProblem(

@@ -39,6 +39,8 @@ export interface CommandSpec {
   readonly what: string;
   /** What the one word after the name is, for the help text. */
   readonly file: string;
+  /** What that word may be, where it names no file. */
+  readonly words?: readonly string[];
   readonly options: Readonly<Record<string, OptionSpec>>;
   /** Command and what it is good for. */
   readonly examples: readonly (readonly [string, string])[];

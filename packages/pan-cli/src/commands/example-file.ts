@@ -15,3 +15,7 @@ export const exampleText = (name: string, title: string | undefined): string => 
   const text = readFileSync(join(examplesFolder(), `${name}.yaml`), 'utf8');
   return title === undefined ? text : text.replace(/^title:.*$/m, () => `title: ${JSON.stringify(title)}`);
 };
+
+/** The JSON Schema that editors read, as text. */
+export const schemaText = (): string =>
+  readFileSync(join(examplesFolder(), 'pan-design.schema.json'), 'utf8');

@@ -13,16 +13,16 @@ export const readInPan = async ({ options }: Given, { units }: Screen): Promise<
     advice: 'Give what is in the pan, such as "5 L".',
   });
 
-/** A quantity that came from the command line is complained of there, not in the file. */
-export const asTyped = <T>(typed: boolean, act: () => T): T => {
+/** A quantity that came from an option is complained of there, not in the file; null where none was typed. */
+export const asTyped = <T>(option: string | null, act: () => T): T => {
   try {
     return act();
   } catch (error) {
-    if (!typed || !(error instanceof PanError)) throw error;
+    if (option === null || !(error instanceof PanError)) throw error;
     throw new PanError(
       error.problems.map((problem) =>
         problem.code === 'oil-quantity'
-          ? { ...problem, code: 'input-option', path: [], message: `--in-pan: ${problem.message}` }
+          ? { ...problem, code: 'input-option', path: [], message: `--${option}: ${problem.message}` }
           : problem,
       ),
     );

@@ -68,7 +68,7 @@ export const level: Run = async (given: Given, screen: Screen) => {
   const { design } = await readDesignFile(given.file);
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? usualFill(design.oil, load);
-  const report = asTyped(inPan !== null, () => levelReport(design, system, volume, load));
+  const report = asTyped(inPan === null ? null : 'in-pan', () => levelReport(design, system, volume, load));
   screen.write(
     screen.json ? `${JSON.stringify(report, null, 2)}\n` : levelScreen(design.title, report, screen),
   );

@@ -42,7 +42,7 @@ export const limits: Run = async (given, screen) => {
   const { design } = read;
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? inventoryOf(design.oil).runningInPan;
-  const report = asTyped(inPan !== null, () => limitsReport(read, system, volume, count));
+  const report = asTyped(inPan === null ? null : 'in-pan', () => limitsReport(read, system, volume, count));
   if (svg !== null) writeNewFile(svg, limitsSvg(report), replace);
   screen.write(
     screen.json

@@ -152,12 +152,24 @@ export const commands: readonly CommandSpec[] = [
         choices: ['A4', 'Letter'],
       },
       'despite-fails': { kind: 'flag', what: 'Write it although a check fails; every part then says so' },
-      replace: { kind: 'flag', what: 'Replace a set written before, edited files included' },
+      replace: { kind: 'flag', what: 'Replace a set written before; files edited in it are kept beside it' },
     },
     examples: [
       ['pan cut my-pan.yaml --out my-pan-cut', 'Everything a shop needs, in one folder'],
       ['pan cut my-pan.yaml --out trial --despite-fails', 'A marked set for a first look'],
     ],
     load: async () => (await import('./cut.js')).cut,
+  },
+  {
+    name: 'completion',
+    what: 'Print a script that completes commands and options in your shell',
+    file: 'the name of a shell: bash or zsh',
+    words: ['bash', 'zsh'],
+    options: {},
+    examples: [
+      ['pan completion bash >> ~/.bashrc', 'Complete with Tab in every new bash'],
+      ['pan completion zsh > ~/.zfunc/_pan', 'The same for zsh, in a folder of its fpath'],
+    ],
+    load: async () => (await import('./completion.js')).completion,
   },
 ];

@@ -1,7 +1,8 @@
 import { basename } from 'node:path';
 import { PanError } from 'pan-core';
-import { refuseStandingFile, writeNewFile } from '../write/index.js';
+import { holdStop, refuseStandingFile } from '../write/index.js';
 import type { Given, Run, Screen } from './command.js';
+import { writeWithSchema } from './editor-schema.js';
 import { exampleText } from './example-file.js';
 import { measuredFromOptions } from './measured.js';
 import { measurements } from './measurements.js';
@@ -41,7 +42,10 @@ const measuredText = async (
   return starterText(title, measuredFromOptions(options, screen.units), screen.units);
 };
 
-/** Writes a starter design; a file that is there already stays unless --replace is given. */
+/**
+ * Writes a starter design, and beside it the schema its first line names for editors; a file that is there already
+ * stays unless --replace is given.
+ */
 export const newDesign: Run = async (given, screen) => {
   const { file, options } = given;
   const replace = options.replace === true;
@@ -54,8 +58,11 @@ export const newDesign: Run = async (given, screen) => {
     from === undefined
       ? await measuredText(given, screen, flags)
       : exampleText(from, textOption(options.title));
-  writeNewFile(file, text, replace);
-  if (screen.json) screen.write(`${JSON.stringify({ file, from: from ?? null }, null, 2)}\n`);
+  let schema = '';
+  await holdStop(() => {
+    schema = writeWithSchema(file, text, replace);
+  });
+  if (screen.json) screen.write(`${JSON.stringify({ file, from: from ?? null, schema }, null, 2)}\n`);
   screen.tell(`Wrote ${file}. Next: pan check ${file}\n`);
   return 0;
 };

@@ -33,7 +33,8 @@ export const starterText = (title: string, measured: Measured, units: LengthUnit
   const top = at('crank-centre') + at('stroke') / 2 + 30;
   const mouth = Math.min(60, (sump - rear) / 3);
   const bend = 5;
-  return `# A first design from ten measurements. Edit it freely: a line that starts with # is for people only.
+  return `# yaml-language-server: $schema=./pan-design.schema.json
+# A first design from ten measurements. Edit it freely: a line that starts with # is for people only.
 # x runs forward from the rear face of the block, y to the left, z up from the rail; "down" is below the rail.
 # A number takes the unit below; any number may carry its own, such as 5 1/2 in or 140 mm.
 format: 1

@@ -155,19 +155,3 @@ export const surgeOptionsOf = (design: Design, choice: SurgeChoice): SurgeOption
     ...(returnTo === null ? {} : { returnTo }),
   };
 };
-
-/** Oil that does not fit is complained of where it was typed, when it was. */
-export const asFill = <T>({ fill }: SurgeChoice, act: () => T): T => {
-  try {
-    return act();
-  } catch (error) {
-    if (fill === null || !(error instanceof PanError)) throw error;
-    throw new PanError(
-      error.problems.map((one) =>
-        one.code === 'oil-quantity'
-          ? { ...one, code: 'input-option', path: [], message: `--fill: ${one.message}` }
-          : one,
-      ),
-    );
-  }
-};

@@ -6,8 +6,9 @@ import { createProgress } from '../terminal/progress.js';
 import { surgeScreen } from '../terminal/surge-screen.js';
 import { holdStop, refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Run } from './command.js';
+import { asTyped } from './in-pan.js';
 import { keyText } from './key-text.js';
-import { asFill, loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
+import { loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
 
 /** The report as a program reads it. */
 const reportData = (report: SurgeReport, files: object): object => ({
@@ -33,7 +34,7 @@ export const surge: Run = async (given, screen) => {
   const loads = loadsOf(design, choice);
   const system = createOilSystem(buildPan(design));
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);
-  const report = asFill(choice, () =>
+  const report = asTyped(choice.fill === null ? null : 'fill', () =>
     surgeReport(system, loads, {
       ...surgeOptionsOf(design, choice),
       progress: (share) => {

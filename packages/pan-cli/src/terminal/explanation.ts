@@ -1,5 +1,6 @@
 import { PanError, type Problem } from 'pan-core';
 import type { ExitCode } from '../commands/command.js';
+import { exitCodeOf } from './exit-code.js';
 import { problemsData, problemsText } from './problems.js';
 
 export interface Explanation {
@@ -7,8 +8,6 @@ export interface Explanation {
   readonly data: object;
   readonly code: ExitCode;
 }
-
-const NOT_WRITTEN: ReadonlySet<Problem['code']> = new Set(['file-write', 'file-edited', 'internal']);
 
 const internal = (error: unknown): Problem => ({
   code: 'internal',
@@ -26,6 +25,6 @@ export const explanation = (error: unknown, file: string, width: number): Explan
   return {
     text: problemsText(problems, file, width),
     data: problemsData(problems, file),
-    code: problems.some(({ code }) => NOT_WRITTEN.has(code)) ? 3 : 2,
+    code: problems.some(({ code }) => exitCodeOf(code) === 3) ? 3 : 2,
   };
 };

@@ -1,1 +1,2 @@
-export { type ErrorCode, PanError, type Problem } from './problem.js';
+export { type ErrorCode, errorCodes } from './error-code.js';
+export { PanError, type Problem } from './problem.js';

@@ -1,33 +1,4 @@
-/**
- * What can be wrong with an input or a shape.
- * `input-*`: the design file or an argument; `shape-*`: a pan that cannot exist; `file-*`: reading or
- * writing; `internal`: a fault of this program.
- */
-export type ErrorCode =
-  | 'input-syntax'
-  | 'input-key'
-  | 'input-missing'
-  | 'input-type'
-  | 'input-unit'
-  | 'input-range'
-  | 'input-size'
-  | 'input-option'
-  | 'shape-floor'
-  | 'shape-width'
-  | 'shape-rail'
-  | 'shape-wing'
-  | 'shape-notch'
-  | 'shape-baffle'
-  | 'shape-mouth'
-  | 'shape-fold'
-  | 'shape-closed-room'
-  | 'shape-dipstick'
-  | 'oil-quantity'
-  | 'sheet-cut'
-  | 'file-read'
-  | 'file-write'
-  | 'file-edited'
-  | 'internal';
+import type { ErrorCode } from './error-code.js';
 
 /** One thing wrong, with its place in the design and what to do about it. */
 export interface Problem {
