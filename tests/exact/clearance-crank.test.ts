@@ -1,4 +1,4 @@
-import { type Clearance, clearances } from 'pan-core/clearance/index.js';
+import { type Clearance, clearances, throwClearances } from 'pan-core/clearance/index.js';
 import type { Design, Wing } from 'pan-core/design/index.js';
 import { floorProfile, outerSolids, type Plate } from 'pan-core/pan/index.js';
 import { describe, expect, test } from 'vitest';
@@ -252,5 +252,37 @@ describe('flange bolts', () => {
         d.pan.wings = [wing];
       }).because,
     ).not.toContain('left wing');
+  });
+});
+
+describe('every throw by itself', () => {
+  const design = stepDesign((d) => {
+    d.engine.crank!.throws = [150, 500];
+    d.pickup.route = [
+      [150, 0, -150],
+      [600, 0, -150],
+    ];
+  });
+  const throws = throwClearances(design, floorProfile(design), [lid(60, [120, 250], [-80, 80])]);
+  const near = (i: number, to: string) => throws[i]?.near.find((one) => one.to === to);
+
+  test('counts from the rear', () => {
+    expect(throws.map(({ number, x }) => [number, x])).toEqual([
+      [1, 150],
+      [2, 500],
+    ]);
+  });
+  test('floor and walls', () => {
+    // Over the sump the rear wall is nearest, level with the sweep's rear end at x = 135; ahead the shallow's floor.
+    expectWithin(near(0, 'floor')?.distance, 135, 1e-9);
+    expectWithin(near(1, 'floor')?.distance, 23, 1e-9);
+    // The walls' top edges, y = ±100 at the rail, from the axis 62 above it.
+    for (const i of [0, 1]) expectWithin(near(i, 'walls')?.distance, Math.hypot(100, 62) - 89, 1e-9);
+  });
+  test('baffle and tube', () => {
+    // The lid's upper face is at −57, the sweep's lowest line at −27.
+    expectWithin(near(0, 'lid')?.distance, 30, 1e-9);
+    const { bore, wall } = design.pickup;
+    for (const i of [0, 1]) expectWithin(near(i, 'pickup tube')?.distance, 123 - bore / 2 - wall, 1e-9);
   });
 });

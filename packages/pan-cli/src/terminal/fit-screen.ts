@@ -8,6 +8,7 @@ import { plain } from './plain.js';
 import { pair, sentence } from './quantity.js';
 import { removalLines } from './removal-lines.js';
 import { roomLines } from './room-lines.js';
+import { throwRows } from './throw-rows.js';
 import { wrap } from './wrap.js';
 
 const VERDICT: Readonly<Record<Status, string>> = {
@@ -61,6 +62,7 @@ export const fitScreen = (report: FitReport, screen: Screen): string => {
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
     ...(first === null ? [] : block('FIRST', firstLines(first, screen), paint.heading)),
     ...block('CLEARANCE', clearanceRows(report.clearances, screen), paint.heading),
+    ...block('RODS', throwRows(report, screen), paint.heading),
     ...block(
       'MOVING',
       [
@@ -80,6 +82,7 @@ export const fitScreen = (report: FitReport, screen: Screen): string => {
       report.measure_first.flatMap(({ says }) => item(says)),
       paint.heading,
     ),
+    ...block('UNCHECKED', report.not_checked.flatMap(item), paint.heading),
     ...block('NOT KNOWN', unknownLines(report.unknown).flatMap(item), paint.heading),
     ...block('ASSUMED', assumptionLines(report.assumed).flatMap(item), paint.heading),
     ...block(

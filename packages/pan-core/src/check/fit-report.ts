@@ -1,10 +1,17 @@
-import { type Clearance, clearances, movementWords, type ShiftRange } from '../clearance/index.js';
+import {
+  type Clearance,
+  clearances,
+  movementWords,
+  type ShiftRange,
+  throwClearances,
+} from '../clearance/index.js';
 import type { Assumption, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { clearanceCheck } from './fit-checks.js';
 import { type DecidingMeasure, decidingMeasures } from './measure-first.js';
+import { notChecked } from './not-checked.js';
 import { type RemovalReport, removalReport } from './removal-report.js';
 import type { Check, Status } from './report.js';
 import { type RoomReport, roomReport } from './room-report.js';
@@ -28,6 +35,16 @@ export interface FitRow {
   readonly try: string;
 }
 
+export interface ThrowRow {
+  readonly throw: number;
+  readonly x_mm: number;
+  readonly near: readonly {
+    readonly to: string;
+    readonly distance_mm: number;
+    readonly at: readonly [number, number, number];
+  }[];
+}
+
 export interface FitReport {
   readonly title: string;
   readonly verdict: Status;
@@ -37,6 +54,8 @@ export interface FitReport {
   /** The tightest of what passes; null when nothing does. */
   readonly tightest: FitRow | null;
   readonly clearances: readonly FitRow[];
+  /** What the rod of each throw comes near, the throws counted from the rear. */
+  readonly throws: readonly ThrowRow[];
   readonly engine_moves: string;
   readonly guarantee: string;
   /** null where it cannot be known, or where there is nothing to meet. */
@@ -45,6 +64,8 @@ export interface FitReport {
   readonly removal: RemovalReport | null;
   /** Measurements to repeat, the one that decides most first. */
   readonly measure_first: readonly DecidingMeasure[];
+  /** What nothing is said about because the file leaves it out. */
+  readonly not_checked: readonly string[];
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];
   readonly sayings: readonly string[];
@@ -90,11 +111,17 @@ export const fitReport = (
     first: rows.find((row) => row.status !== 'pass') ?? null,
     tightest: rows.find((row) => row.status === 'pass') ?? null,
     clearances: rows,
+    throws: throwClearances(design, model.profile, plates).map(({ number, x, near }) => ({
+      throw: number,
+      x_mm: x,
+      near: near.map(({ to, distance, at }) => ({ to, distance_mm: distance, at })),
+    })),
     engine_moves: movementWords(design),
     guarantee: GUARANTEE,
     room: roomReport(design, solids, range, tilts, (share) => tell(share / 2)),
     removal: removalReport(design, model, solids, plates, (share) => tell((1 + share) / 2)),
     measure_first: decidingMeasures(found.map((c, i) => ({ ...c, allowed: limitOf(judged[i]!.check, c) }))),
+    not_checked: notChecked(design),
     assumed: assumed.filter(({ path }) => ofFit(path)),
     unknown: unknown.filter(({ path }) => ofFit(path) || path.includes('tilt')),
     sayings: [SAYINGS.fit, SAYINGS.assembly, SAYINGS.cut],
@@ -104,7 +131,7 @@ export const fitReport = (
 const limitOf = (check: Check, { allowed }: Clearance): number => check.limit ?? allowed;
 
 const ofFit = (path: readonly (string | number)[]): boolean =>
-  path[0] === 'chassis' || (path[0] === 'engine' && path[1] === 'crank');
+  (path[0] === 'chassis' && path[1] !== 'body') || (path[0] === 'engine' && path[1] === 'crank');
 
 const rowOf = (c: Clearance, check: Check): FitRow => ({
   name: c.name,

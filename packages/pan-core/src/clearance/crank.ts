@@ -2,9 +2,10 @@ import type { Design } from '../design/index.js';
 import type { Plate, Profile } from '../pan/index.js';
 import { type Clearance, fixedClearance, unknownClearance } from './clearance.js';
 import practice from './practice.json' with { type: 'json' };
-import { edgeToSweep, type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
+import { type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
 import { panToSweep } from './sweep-pan.js';
 import { plateToSweep } from './sweep-plate.js';
+import { tubeToSweep } from './sweep-tube.js';
 import { passWords, round1 } from './words.js';
 
 /** The rods' sweep against the pan, every baffle and the pickup tube, each at its nearest throw. */
@@ -65,8 +66,7 @@ const row = (
 };
 
 const tubeRow = (design: Design, sweeps: readonly Sweep[]): Clearance => {
-  const { route, bore, wall } = design.pickup;
-  if (route.length < 2) {
+  if (tubeToSweep(design.pickup, sweeps[0]!) === null) {
     return unknownClearance({
       name: 'rods to pickup tube',
       kind: 'crank',
@@ -75,9 +75,8 @@ const tubeRow = (design: Design, sweeps: readonly Sweep[]): Clearance => {
       because: 'The tube’s way from the mouth to the pump is not given (pickup.route).',
     });
   }
-  const outside = bore / 2 + wall;
-  return row('pickup tube', practice.sweepToTray, sweeps, (s) => {
-    const near = nearestOf(route.slice(1).map((b, i) => edgeToSweep(s, route[i]!, b)));
-    return { ...near, distance: near.distance - outside, part: 'pickup tube' };
-  });
+  return row('pickup tube', practice.sweepToTray, sweeps, (s) => ({
+    ...tubeToSweep(design.pickup, s)!,
+    part: 'pickup tube',
+  }));
 };

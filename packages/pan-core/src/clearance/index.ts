@@ -15,3 +15,4 @@ export {
 } from './room.js';
 export { type RoomGive, roomGives } from './room-give.js';
 export { CAP as MOST_SPARE, type RoomPair, roomPairs, type Wanted } from './room-space.js';
+export { type ThrowClearance, throwClearances } from './throws.js';

@@ -14,18 +14,26 @@ export interface NearestPart extends Nearest {
  * the crank; the side walls are nearest at their top edge, as the crank lies above it.
  */
 export const panToSweep = (design: Design, profile: Profile, sweep: Sweep): NearestPart => {
+  const [floor, walls] = [floorToSweep(design, profile, sweep), wallsToSweep(design, sweep)];
+  return walls.distance < floor.distance ? walls : floor;
+};
+
+export const floorToSweep = (design: Design, profile: Profile, sweep: Sweep): NearestPart => {
   const floor = nearestOf(
     profile.path.map((s) =>
       s.kind === 'line' ? edgeToSweep(sweep, under(s.from), under(s.to)) : arcToSweep(s, sweep),
     ),
   );
-  const sides = (['left', 'right'] as const).map((side): NearestPart => {
+  return { ...floor, part: floorPartAt(design, floor.at) };
+};
+
+export const wallsToSweep = (design: Design, sweep: Sweep): NearestPart => {
+  const [left, right] = (['left', 'right'] as const).map((side): NearestPart => {
     const top = topEdge(design, side, Math.min(0, sweep.height));
     const near = nearestOf(top.slice(1).map((b, i) => edgeToSweep(sweep, top[i]!, b)));
     return { ...near, part: `${side} side` };
   });
-  const named: NearestPart = { ...floor, part: floorPartAt(design, floor.at) };
-  return sides.reduce((best, next) => (next.distance < best.distance ? next : best), named);
+  return right!.distance < left!.distance ? right! : left!;
 };
 
 const under = ([x, z]: Vec2): Vec3 => [x, 0, z];
