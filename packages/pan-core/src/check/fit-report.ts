@@ -35,6 +35,7 @@ export interface FitRow {
   readonly try: string;
 }
 
+/** How near the rods of one throw come to what stands round them, mm. */
 export interface ThrowRow {
   readonly throw: number;
   readonly x_mm: number;
@@ -45,6 +46,7 @@ export interface ThrowRow {
   }[];
 }
 
+/** Everything `pan fit` says: each clearance at rest and at its worst, the room to move and the way out. */
 export interface FitReport {
   readonly title: string;
   readonly verdict: Status;

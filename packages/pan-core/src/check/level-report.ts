@@ -18,6 +18,7 @@ export interface LevelState {
   };
 }
 
+/** Where the oil lies in one attitude, held and settled. */
 export interface LevelReport {
   readonly attitude: {
     readonly forward_g: number;

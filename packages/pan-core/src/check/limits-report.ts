@@ -35,6 +35,7 @@ export interface LimitCase {
   readonly under_rods_mm: number | null;
 }
 
+/** The load at which the mouth first bares, in every direction, and the least oil for each case. */
 export interface LimitsReport {
   readonly title: string;
   readonly in_pan_L: number;

@@ -1,7 +1,9 @@
 import type { Assumption, Unknown } from '../design/index.js';
 import type { SupplyReport } from './supply-report.js';
 
+/** How a check ends: `unknown` is a value that must be measured first. */
 export type Status = 'pass' | 'warn' | 'fail' | 'unknown';
+/** The part of the job a check belongs to. */
 export type CheckGroup = 'oil' | 'mouth' | 'crank' | 'fit' | 'sheet' | 'weld';
 
 /** One question answered. `value` and `limit` share `unit`; null is not known or does not apply. */
@@ -21,6 +23,7 @@ export interface Check {
   readonly margin: number;
 }
 
+/** What the pan holds, in L, by the names of the JSON contract. */
 export interface Capacity {
   readonly to_rail_L: number;
   readonly sharp_L: number;
@@ -29,6 +32,7 @@ export interface Capacity {
   readonly never_returns_L: number;
 }
 
+/** Every check with its value, limit, reason and remedy, in the order a person should read them. */
 export interface CheckReport {
   readonly title: string;
   readonly verdict: Status;

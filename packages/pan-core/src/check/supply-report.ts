@@ -18,6 +18,7 @@ export interface SupplyPull {
   readonly pull_bar: number;
 }
 
+/** The pump's pull with oil of one temperature. */
 export interface SupplyRow {
   readonly temperature_C: number;
   readonly viscosity_mm2_s: number;

@@ -1,5 +1,6 @@
 import type { Vec3 } from '../numeric/index.js';
 
+/** What kind of pair a clearance is between. */
 export type ClearanceKind = 'chassis' | 'ground' | 'crank' | 'bolt' | 'carried' | 'engine';
 
 /** How far one thing stands from another, mm; negative when they meet. null: cannot be known from the design. */

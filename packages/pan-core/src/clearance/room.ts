@@ -19,6 +19,7 @@ export interface RoomSide {
   readonly binds: string | null;
 }
 
+/** A place where the engine can stand, and what it meets next. */
 export interface RoomPlace {
   /** Shift from where the design has the engine: forward, up; mm. */
   readonly at: Vec2;
@@ -65,6 +66,8 @@ const NOTHING = 0.1;
 const MOST_STRIDES = 400;
 
 /**
+ * Where the engine can stand, fore and aft and in height, and what binds on each side.
+ *
  * @param steps Places across and down the map.
  * @param tell Share of the work done, 0–1.
  */
@@ -193,6 +196,7 @@ export interface TiltRoom {
   readonly proved: boolean;
 }
 
+/** Where the engine can stand at one tilt. */
 export const roomAtTilt = (pairs: readonly RoomPair[], range: ShiftRange): TiltRoom => {
   const spareAt = (at: Vec2): Spare => leastSpare(pairs, at);
   const { found, proved } = bestClear(range, spareAt, LOWEST);

@@ -1,7 +1,9 @@
 import type { Vec2 } from '../numeric/index.js';
 
+/** How a baffle is held. */
 export type Fixing = 'bolted' | 'welded';
 
+/** A horizontal baffle. */
 export interface Lid {
   readonly kind: 'lid';
   readonly name: string;
@@ -16,6 +18,7 @@ export interface Lid {
   readonly holes: readonly Hole[];
 }
 
+/** An upright baffle across or along the pan. */
 export interface Wall {
   readonly kind: 'wall';
   readonly name: string;
@@ -32,8 +35,10 @@ export interface Wall {
   readonly doors: readonly Door[];
   readonly holes: readonly Hole[];
 }
+/** A plate in the oil: lid or wall. */
 export type Baffle = Lid | Wall;
 
+/** A flap in a wall that opens one way; sizes in mm. */
 export interface Door {
   /** Width by height. */
   readonly size: readonly [number, number];
@@ -44,6 +49,7 @@ export interface Door {
   readonly letsOil: 'rearward' | 'forward' | 'left' | 'right';
 }
 
+/** A hole or slot in a baffle, in mm. */
 export interface Hole {
   /** [x, y] in a lid; [y or x, down] in a wall. */
   readonly at: Vec2;

@@ -1,5 +1,6 @@
 import type { Shape } from './solid-shape.js';
 
+/** What the pan must clear in the car, and how engine and body move. */
 export interface Chassis {
   /** null: not said, and it matters as soon as there is an obstacle and a tilt. */
   readonly axes: 'car' | 'pan' | null;
@@ -24,6 +25,7 @@ export interface Suspension {
   readonly droopRear: number;
 }
 
+/** How far the engine moves on its mounts: radians and mm. */
 export interface Moves {
   readonly rock: number;
   readonly up: number;
@@ -31,6 +33,7 @@ export interface Moves {
   readonly foreAft: number;
 }
 
+/** A thing in the car with its clearance and its plus or minus, in mm. */
 export interface Obstacle {
   readonly name: string;
   readonly shape: Shape;

@@ -14,9 +14,12 @@ export type * from './solid-shape.js';
  * from the rail. `down` is positive below the rail. `null` means not known.
  */
 export type Point2 = Vec2;
+/** A place in pan axes, in mm. */
 export type Point3 = Vec3;
+/** A side of the car. */
 export type Side = 'left' | 'right';
 
+/** A design as read: mm, mm³, radians, g and seconds; null is unknown. */
 export interface Design {
   readonly format: 1;
   readonly title: string;
@@ -36,6 +39,7 @@ export interface Design {
   readonly limits: Readonly<Record<string, number>>;
 }
 
+/** The engine as far as the pan meets it. */
 export interface Engine {
   readonly rail: Rail;
   readonly railHoles: readonly RailHole[];
@@ -63,6 +67,7 @@ export interface Round {
   readonly front: number;
 }
 
+/** The pan face of the block, at its outer edge, in mm. */
 export interface Rail {
   /** The casting's outer edge as a closed polygon seen from above, counter-clockwise, not repeated. */
   readonly outline: readonly Point2[];
@@ -72,12 +77,14 @@ export interface Rail {
   readonly seenFrom: 'below' | 'above' | null;
 }
 
+/** A bolt hole of the rail: place and thread in mm. */
 export interface RailHole {
   readonly at: Point2;
   /** Thread size, e.g. 8 for M8. */
   readonly thread: number;
 }
 
+/** What is known of crank and rods; null is unknown. */
 export interface Crank {
   readonly centreAboveRail: number;
   readonly stroke: number;
@@ -89,11 +96,13 @@ export interface Crank {
   readonly throwWidth: number;
 }
 
+/** A named thing in or on the engine. */
 export interface Item {
   readonly name: string;
   readonly shape: Box | Rod;
 }
 
+/** What is poured in and where it stays, in mm³. */
 export interface OilPlan {
   readonly fill: number;
   readonly filter: number;
@@ -118,6 +127,7 @@ export interface OilSheet {
   readonly density: number | null;
 }
 
+/** The pan itself: floor line, widths, wings, cut-outs and sheet. */
 export interface PanShape {
   readonly sheet: Sheet;
   /** Front to rear, x never increasing: [x, down]. */
@@ -134,6 +144,7 @@ export interface PanShape {
   readonly sumpFrom: number | null;
 }
 
+/** What the pan is made of; sizes in mm. */
 export interface Sheet {
   /** Key of a row of the materials table. */
   readonly material: string;
@@ -141,6 +152,7 @@ export interface Sheet {
   readonly bendRadius: number;
 }
 
+/** A widening of the sump beyond its wall, in mm. */
 export interface Wing {
   readonly name: string;
   readonly side: Side;
@@ -154,12 +166,14 @@ export interface Wing {
   readonly beyondWall: { readonly rear: number; readonly front: number };
 }
 
+/** A clearance cut-out as a box. */
 export interface BoxNotch {
   readonly kind: 'box';
   readonly name: string;
   readonly min: Point3;
   readonly max: Point3;
 }
+/** A clearance cut-out with a sloping face. */
 export interface WedgeNotch {
   readonly kind: 'wedge';
   readonly name: string;
@@ -169,8 +183,10 @@ export interface WedgeNotch {
   readonly from: number;
   readonly to: number;
 }
+/** A clearance cut-out. */
 export type Notch = BoxNotch | WedgeNotch;
 
+/** The plate that bolts to the rail. */
 export interface Flange {
   readonly thickness: number;
   /** Distance the flange stands beyond the rail's outline; 0 follows it. */
@@ -178,6 +194,7 @@ export interface Flange {
   readonly fit: 'fine' | 'medium' | 'coarse';
 }
 
+/** Which edges fold, which weld, and what a test bend gave. */
 export interface Joints {
   /** Floor corners (index into `floor`) that are welded instead of folded. */
   readonly welded: readonly number[];
@@ -185,6 +202,7 @@ export interface Joints {
   readonly allowance: 'k' | 'din' | 'handbook';
 }
 
+/** The mouth and its tube, in mm. */
 export interface Pickup {
   readonly at: Point2;
   readonly gap: number;
@@ -196,6 +214,7 @@ export interface Pickup {
   readonly route: readonly Point3[];
 }
 
+/** The drain plug and its bung. */
 export interface Drain {
   readonly at: Point2;
   readonly thread: { readonly diameter: number; readonly pitch: number };
@@ -204,6 +223,7 @@ export interface Drain {
   readonly plugBelow: number;
 }
 
+/** A threaded boss on the pan. */
 export interface Bung {
   readonly name: string;
   readonly purpose: 'return' | 'breather' | 'temperature' | 'level' | 'magnet' | 'other';
@@ -212,6 +232,7 @@ export interface Bung {
   readonly diameter: number;
 }
 
+/** The line the stick runs along, in mm. */
 export interface Dipstick {
   readonly enters: Point3;
   readonly toward: Point3;
@@ -273,6 +294,7 @@ export interface Unknown {
   readonly needed: string;
 }
 
+/** A design with what was assumed and what is unknown. */
 export interface ReadDesign {
   readonly design: Design;
   /** What the rail's measurements say of themselves; null or left out where there is nothing to say. */

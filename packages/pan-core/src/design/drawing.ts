@@ -9,6 +9,7 @@ export interface Drawing {
   readonly passedOver: readonly string[];
 }
 
+/** A curve of a drawing with its layer. */
 export interface DrawnCurve {
   readonly curve: Curve;
   readonly layer: string;

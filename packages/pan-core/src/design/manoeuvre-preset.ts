@@ -1,8 +1,10 @@
 import type { Manoeuvre } from './design.js';
 import table from './manoeuvre-presets.json' with { type: 'json' };
 
+/** A kind of driving with manoeuvres of its own. */
 export type PresetName = keyof typeof table.presets;
 
+/** The kinds of driving there are manoeuvres for. */
 export const presetNames: readonly PresetName[] = Object.freeze(Object.keys(table.presets) as PresetName[]);
 
 /** Share of each limit that tyres give when they brake and turn at once. */

@@ -1,5 +1,6 @@
 import table from './materials.json' with { type: 'json' };
 
+/** The family a material belongs to. */
 export type Metal = 'aluminium' | 'steel' | 'stainless';
 
 /** A row of the materials table. */
@@ -17,6 +18,7 @@ const INCH = 25.4;
 
 const radiusRows: Readonly<Record<string, readonly number[]>> = table.minimumRadius.rows;
 
+/** Every material of the table, with density, bend data and their sources. */
 export const materials: readonly Material[] = Object.freeze(
   table.rows.map((row) =>
     Object.freeze({
@@ -35,6 +37,7 @@ export const materials: readonly Material[] = Object.freeze(
 
 export const materialNames: readonly string[] = Object.freeze(materials.map(({ key }) => key));
 
+/** The material of a key; null where the table has none. */
 export const findMaterial = (key: string): Material | null => materials.find((m) => m.key === key) ?? null;
 
 /**

@@ -12,6 +12,7 @@ export interface MeasuredDistance {
   readonly standardized: number;
 }
 
+/** A measured distance that does not agree with the others, in mm. */
 export interface SlippedDistance {
   readonly holes: readonly [number, number];
   readonly measured: number;
@@ -43,6 +44,7 @@ export interface RoughHoles {
   readonly reach: number | null;
 }
 
+/** A hole or mark placed from measured distances, in mm. */
 export interface SurveyedMark {
   readonly name: string;
   /** Where the drawing has it, on the car. */

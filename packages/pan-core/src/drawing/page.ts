@@ -7,6 +7,7 @@ export const PAPERS = Object.freeze({
   letter: Object.freeze([215.9, 279.4] as const),
 });
 
+/** A size of paper. */
 export type Paper = keyof typeof PAPERS;
 
 /**
@@ -16,18 +17,21 @@ export type Paper = keyof typeof PAPERS;
  */
 export type Pen = 'cut' | 'fold' | 'crease' | 'mark' | 'thin' | 'frame' | 'faint' | 'trim';
 
+/** A drawn line of a page. */
 export interface Stroke {
   readonly kind: 'stroke';
   readonly path: Path;
   readonly pen: Pen;
 }
 
+/** A filled outline of a page. */
 export interface Fill {
   readonly kind: 'fill';
   readonly path: Path;
   readonly shade: 'ink' | 'grey' | 'pale' | 'paper';
 }
 
+/** A text of a page. */
 export interface Words {
   readonly kind: 'words';
   /** On the base line, at the left end, the middle or the right end of the words. */
@@ -50,6 +54,7 @@ export interface Clip {
   readonly items: readonly PageItem[];
 }
 
+/** One thing drawn on a page. */
 export type PageItem = Stroke | Fill | Words | Clip;
 
 /** A sheet of paper: mm, origin in its lower left corner, y up; items are drawn in order. */
@@ -59,6 +64,7 @@ export interface Page {
   readonly items: readonly PageItem[];
 }
 
+/** Pages that belong together, by file name. */
 export interface PageSet {
   readonly title: string;
   readonly pages: readonly Page[];

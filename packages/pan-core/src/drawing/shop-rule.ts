@@ -13,6 +13,7 @@ import type { Vec2 } from '../numeric/index.js';
 import { SMALLEST_GAP, SMALLEST_HOLE } from '../sheet/index.js';
 import { chainPieces, type DrawnFile, MEET } from './cut-line.js';
 
+/** A rule of the shop that drawings are held against. */
 export type ShopRuleId =
   | 'units'
   | 'closed'
@@ -39,6 +40,7 @@ export interface ShopRule {
 
 /** What is asked of a file: which layers are cut, and how thick the sheet is if that is known. */
 export interface ShopQuestion {
+  /** Whether a layer is cut through. */
   readonly isCut: (layer: string) => boolean;
   readonly thickness: number | null;
 }

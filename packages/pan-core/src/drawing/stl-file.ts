@@ -8,7 +8,11 @@ const HEADER = 80;
 const START = 84;
 const TRIANGLE = 50;
 
-/** @param name what the solid is; plain letters, cut to the header's 80 bytes */
+/**
+ * A mesh as the bytes of a binary STL file, in mm.
+ *
+ * @param name what the solid is; plain letters, cut to the header's 80 bytes
+ */
 export const writeStl = (mesh: Mesh, name: string): Uint8Array => {
   const bytes = new Uint8Array(START + TRIANGLE * mesh.triangles.length);
   const view = new DataView(bytes.buffer);

@@ -21,6 +21,7 @@ export interface OilSystem {
   readonly basin: Basin;
 }
 
+/** One pool: volume in mm³ and surface in mm. */
 export interface PoolAnswer {
   readonly volume: number;
   /** Depth of the pool's surface below the rail along pan −z at the mouth's centre, mm, positive below. */
@@ -31,6 +32,7 @@ export interface PoolAnswer {
   readonly level: number;
 }
 
+/** The mouth in its pool: submergence in mm, negative when bared. */
 export interface PickupAnswer {
   /** Least depth of the rim below its own pool's surface along effective gravity, mm; negative when bared. */
   readonly submergence: number;
@@ -41,6 +43,7 @@ export interface PickupAnswer {
   readonly drawSeconds: number | null;
 }
 
+/** The pools of oil after a ramp, and the mouth in them. */
 export interface OilAnswer {
   readonly gating: Gating;
   readonly load: Load;

@@ -8,6 +8,7 @@ export interface Attitude {
   readonly up: Vec3;
 }
 
+/** No load: the car stands on level ground. */
 export const AT_REST: Load = Object.freeze({ forward: 0, left: 0, grade: 0 });
 
 /** Nose-down turn about y: the front sinks, so pan x gains what points down in road axes. */

@@ -20,6 +20,7 @@ export interface Body {
   readonly origin: Vec3;
 }
 
+/** A body of convex cells, ready to be filled at any attitude. */
 export const createBody = (model: Pick<PanModel, 'cells' | 'shares' | 'volumes'>): Body => {
   const origin = (model.cells[0]?.faces[0]?.loop[0] ?? [0, 0, 0]) as Vec3;
   const points: number[] = [];
@@ -78,6 +79,7 @@ export interface Oriented {
   readonly high: Float64Array;
 }
 
+/** A place to keep the body as it lies along one direction of effective gravity. */
 export const createOriented = (body: Body): Oriented => ({
   body,
   up: [0, 0, 1],

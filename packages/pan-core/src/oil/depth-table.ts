@@ -2,6 +2,7 @@ import { freeze } from '../numeric/index.js';
 import { depthUnder, type OilSystem } from './answer.js';
 import { restLevels } from './rest.js';
 
+/** One line of a depth table: mm of depth and mm³ of oil. */
 export interface DepthRow {
   /** Oil in the pan, mm³. */
   readonly volume: number;

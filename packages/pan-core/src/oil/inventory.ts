@@ -7,6 +7,7 @@ export interface Inventory {
   readonly runningInPan: number;
 }
 
+/** How much of the poured oil is in the pan, stopped and running, in mm³. */
 export const inventoryOf = (oil: OilPlan): Inventory => ({
   poured: oil.fill,
   stoppedInPan: Math.max(0, oil.fill - oil.filter - oil.galleries),

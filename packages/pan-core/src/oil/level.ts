@@ -18,6 +18,7 @@ export interface Measure {
 /** From a fraction on, the fields hold fractions in place. */
 const BLANK = 0.5;
 
+/** A place for volume, free surface and their slopes under a level. */
 export const createMeasure = (): Measure => ({
   level: BLANK,
   volume: BLANK,

@@ -39,6 +39,7 @@ export const loadToward = (toward: number, g: number, grade = 0): Load => {
 export const limitRing = (system: OilSystem, volume: number, count = 72): readonly Limit[] =>
   freeze(Array.from({ length: count }, (_, i) => limitToward(system, volume, (360 * i) / count)));
 
+/** The load in g at which the mouth first bares toward one direction, held and settled. */
 export const limitToward = (system: OilSystem, volume: number, toward: number): Limit => {
   const rest = restAnswer(system, volume);
   if (!rest.pickup.covered) {

@@ -30,7 +30,9 @@ export interface OilGrade {
   readonly iso: number | null;
 }
 
+/** The hot grades of SAE J300 with their viscosity. */
 export const hotGrades: readonly HotGrade[] = Object.freeze(table.hot);
+/** The winter grades of SAE J300 with their viscosity. */
 export const winterGrades: readonly WinterGrade[] = Object.freeze(table.winter);
 
 /** Least and most viscosity at 40 °C of an ISO 3448 grade, mm²/s. */

@@ -42,6 +42,7 @@ export const stickPath = (model: PanModel, { enters, toward }: Dipstick): StickP
   return { enters, along, run, leaves, crossings: crossingsOf(model, enters, along, leaves) };
 };
 
+/** The place on the stick at a length from where it enters, in mm. */
 export const pointOnStick = ({ enters, along }: Pick<StickPath, 'enters' | 'along'>, t: number): Vec3 => [
   enters[0] + t * along[0],
   enters[1] + t * along[1],

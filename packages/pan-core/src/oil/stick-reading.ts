@@ -13,6 +13,7 @@ export interface Ground {
   readonly leftUp: number;
 }
 
+/** Ground without a slope. */
 export const LEVEL_GROUND: Ground = Object.freeze({ uphill: 0, leftUp: 0 });
 
 /** Where oil at rest stands on the stick. */

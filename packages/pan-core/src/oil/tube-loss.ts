@@ -57,6 +57,7 @@ export const bendRatio = (radiusOverBore: number): number => {
   return last.k;
 };
 
+/** The share of the velocity head lost where a tube begins, by the shape of its end. */
 export const entranceLoss = (entrance: Entrance): number => table.entrance.turbulent[entrance];
 
 /** ½ρV² in N/mm² from kg/m³ and mm/s. */

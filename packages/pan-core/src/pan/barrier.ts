@@ -14,6 +14,7 @@ import { cutFloor, depthAt, type FloorPiece } from './floor-line.js';
 /** What a passage through a baffle is. Weeps and doors are tight in the held state; holes never are. */
 export type PassageKind = 'hole' | 'door' | 'weep';
 
+/** A way for oil through a baffle. */
 export interface Passage {
   readonly kind: PassageKind;
   readonly polygon: Polygon;

@@ -7,6 +7,7 @@ export interface FaceOwner {
   readonly index: number;
 }
 
+/** The part of the pan a cell belongs to. */
 export type Zone = 'shallow' | 'sump' | 'wing' | 'crankcase';
 
 /** A convex piece of the oil space before it is joined to its neighbours. */
@@ -14,6 +15,7 @@ export interface Room extends ConvexCell<FaceOwner> {
   readonly zone: Zone;
 }
 
+/** One face of a cell with who owns it. */
 export type RoomFace = CellFace<FaceOwner>;
 
 export const owned = (owner: Owner, index = 0): FaceOwner => ({ owner, index });

@@ -1,5 +1,6 @@
 import type { Vec3 } from '../numeric/index.js';
 
+/** Who owns a face: a sheet part, the block or a baffle. */
 export type Owner = 'belly' | 'side left' | 'side right' | 'wing' | 'notch' | 'flange' | 'block' | 'baffle';
 
 /** A flat piece of sheet seen from the oil: its inside face. Arcs of folds are chords here. */

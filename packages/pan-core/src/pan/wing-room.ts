@@ -9,11 +9,13 @@ import { roomFromCorners } from './slab.js';
 
 /** A wing's two bounding planes as functions: distance of its outer face from y = 0, and depth of its top. */
 export interface WingPlanes {
+  /** Distance of its outer face from y = 0 at an x, mm. */
   readonly outer: (x: number) => number;
   /** Depth of the top plane at x and distance |y| from the centre plane. */
   readonly top: (x: number, y: number) => number;
 }
 
+/** The planes a wing is bounded by. */
 export const wingPlanes = (design: Design, wing: Wing): WingPlanes => {
   const rows = wing.side === 'left' ? design.pan.left : design.pan.right;
   const [wr, wf] = [halfWidthAt(rows, wing.rear), halfWidthAt(rows, wing.front)];

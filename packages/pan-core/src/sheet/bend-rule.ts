@@ -3,6 +3,7 @@ import { PanError } from '../errors/index.js';
 import { allowanceByDin, allowanceByHandbook, allowanceByK, kFromBendTest } from './bend-allowance.js';
 import data from './bend-data.json' with { type: 'json' };
 
+/** How hard a sheet is, as far as bending minds. */
 export type Hardness = 'soft' | 'medium' | 'hard';
 
 /** How this design's bends are reckoned. */

@@ -16,11 +16,13 @@ export interface Fold {
   readonly allowance: number;
 }
 
+/** A point or word marked on a flat part. */
 export interface Mark {
   readonly path: Path;
   readonly what: string;
 }
 
+/** A round hole of a flat part, in mm. */
 export interface RoundHole {
   readonly at: Vec2;
   readonly diameter: number;

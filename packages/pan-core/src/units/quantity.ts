@@ -10,12 +10,14 @@ import {
   type Unit,
 } from './unit.js';
 
+/** A quantity that reads: its value in inside units. */
 export interface Read {
   readonly ok: true;
   /** In the kind's inside unit: mm, mm³, rad, g, mm³/s, s, rad per g, or a share of 1. */
   readonly value: number;
 }
 
+/** A quantity that does not read, and why. */
 export interface Refused {
   readonly ok: false;
   readonly code: 'input-type' | 'input-unit';

@@ -21,6 +21,7 @@ export interface Unit {
   readonly law: 'linear' | 'tan' | 'atan';
 }
 
+/** What to call a kind of quantity, with an example. */
 export interface KindWords {
   readonly inside: string;
   readonly say: string;
@@ -44,6 +45,7 @@ export const commonUnits: readonly Unit[] = Object.freeze(
   ),
 );
 
+/** The words for a kind of quantity. */
 export const kindWords = (kind: QuantityKind): KindWords => table.kinds[kind];
 
 /** What to write instead of a name that means different sizes in different places; null when it is plain. */

@@ -4,6 +4,7 @@ import { heatInput } from './fillet.js';
 import type { Seam } from './seam.js';
 import table from './settings.json' with { type: 'json' };
 
+/** A welding process. */
 export type Process = 'TIG' | 'MIG';
 
 /** Where a welder would begin, and what that puts into a seam. */

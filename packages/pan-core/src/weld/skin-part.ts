@@ -15,6 +15,7 @@ export interface SkinParts {
 
 export const FLANGE_KEY = 'flange';
 
+/** The flat parts that make the pan's skin. */
 export const skinParts = (model: PanModel, skin: Skin): SkinParts => {
   const bellyOf = bellyStrip(model, skin);
   const plates = panelsOf(model).filter((panel) => panel.owner === 'notch');

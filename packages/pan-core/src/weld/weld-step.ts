@@ -11,6 +11,7 @@ export const PRACTICE = Object.freeze({
   flatnessOver: 300,
 });
 
+/** One step of the weld plan. */
 export interface WeldStep {
   readonly title: string;
   readonly lines: readonly string[];

@@ -10,6 +10,7 @@ export interface LoadPath {
   readonly loadedUntil: number;
   /** Times at which the load has a corner, ascending, without 0 and the end; s. */
   readonly corners: readonly number[];
+  /** The load at a time in s. */
   readonly at: (t: number) => Load;
 }
 

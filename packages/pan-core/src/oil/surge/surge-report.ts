@@ -45,6 +45,7 @@ export interface SurgeCase {
   };
 }
 
+/** What became of the mouth in each manoeuvre, over time. */
 export interface SurgeReport {
   readonly title: string;
   readonly in_pan_L: number;
@@ -65,6 +66,7 @@ export interface NamedPath {
   readonly path: LoadPath;
 }
 
+/** A manoeuvre of the design as a path of load under its name. */
 export const namedManoeuvre = (manoeuvre: Manoeuvre): NamedPath => ({
   name: manoeuvre.name,
   path: manoeuvrePath(manoeuvre),
