@@ -1,6 +1,6 @@
 import { buildPan, checkDesign, cutParts, cutSet, PanError, type Paper, panelsOf, platesOf } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
-import { cutScreen, stopScreen } from '../terminal/cut-screen.js';
+import { cutScreen, type SetSummary, stopScreen } from '../terminal/cut-screen.js';
 import { writeSet } from '../write/index.js';
 import { pdfPrinter } from '../write/pdf.js';
 import type { ExitCode, Run, Screen } from './command.js';
@@ -32,12 +32,12 @@ export const cutCommand = async (options: CutOptions, screen: Screen): Promise<E
   const parts = cutParts(read.design, model.profile, platesOf(model), panelsOf(model));
   const files = await cutSet(model, parts, report, { paper: options.paper, print: pdfPrinter() });
   const written = writeSet(options.out, files, options.replace);
+  const manifest = files.find((file) => file.path === 'manifest.json')?.content;
+  const content: object = typeof manifest === 'string' ? JSON.parse(manifest) : {};
   if (screen.json) {
-    const manifest = files.find((file) => file.path === 'manifest.json')?.content;
     const { folder, replaced, keptAt } = written;
-    const content: unknown = typeof manifest === 'string' ? JSON.parse(manifest) : {};
-    screen.write(dataText({ folder, replaced, kept_at: keptAt, ...(content as object) }));
-  } else screen.write(cutScreen(report, parts, open, written, screen));
+    screen.write(dataText({ folder, replaced, kept_at: keptAt, ...content }));
+  } else screen.write(cutScreen(report, parts, open, written, content as SetSummary, screen));
   return ready ? 0 : 1;
 };
 

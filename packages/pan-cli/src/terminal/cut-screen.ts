@@ -7,12 +7,25 @@ import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { wrap } from './wrap.js';
 
+/** The manifest's rows that the screen tells of. */
+export interface SetSummary {
+  readonly nests: readonly {
+    readonly material: string;
+    readonly thickness_mm: number;
+    readonly sheet_mm: readonly number[];
+    readonly used_mm?: readonly number[];
+    readonly too_large?: string;
+  }[];
+  readonly cost: { readonly make_or_buy: string };
+}
+
 /** What `pan cut` wrote, what to do with it first, and the parts. */
 export const cutScreen = (
   report: CheckReport,
   parts: readonly Part[],
   open: readonly Check[],
   written: Written,
+  set: SetSummary,
   screen: Screen,
 ): string => {
   const paint = ink(screen.colour);
@@ -43,6 +56,12 @@ export const cutScreen = (
       ],
       paint.heading,
     ),
+    ...block(
+      'SHEET',
+      set.nests.flatMap((nest) => say(sheetLine(nest, screen))),
+      paint.heading,
+    ),
+    ...block('COST', say(set.cost.make_or_buy), paint.heading),
     ...(written.keptAt === null
       ? []
       : block(
@@ -60,6 +79,15 @@ const partLine = (part: Part, { units }: Screen): string => {
   const folds =
     part.folds.length === 0 ? '' : part.folds.length === 1 ? ', 1 fold' : `, ${part.folds.length} folds`;
   return `${count}${part.name}: ${size}, ${quantity(part.thickness, 'mm', units)} ${part.material}${folds}`;
+};
+
+const sheetLine = (nest: SetSummary['nests'][number], { units }: Screen): string => {
+  const size = (sides: readonly number[]): string =>
+    sides.map((side) => quantity(side, 'mm', units)).join(' x ');
+  const sheet = `${quantity(nest.thickness_mm, 'mm', units)} ${nest.material}, ${size(nest.sheet_mm)}`;
+  return nest.used_mm === undefined
+    ? `${nest.too_large ?? 'A part'} is too large for ${sheet}; write a larger one as shop.sheet`
+    : `${size(nest.used_mm)} of ${sheet}`;
 };
 
 /** Why nothing was written. */

@@ -6,6 +6,8 @@ import type { Part } from '../sheet/index.js';
 import { panSeams, panSkin, SAYINGS, type Skin } from '../weld/index.js';
 import { drillTable, foldList, laserOrder } from './bench-words.js';
 import { boughtList, cutList } from './buy-words.js';
+import { costOf } from './cost.js';
+import { costText } from './cost-words.js';
 import { requireCuttable } from './cut-check.js';
 import { type CutPlan, cutPlan, materialCautions } from './cut-plan.js';
 import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
@@ -54,6 +56,7 @@ export const cutSet = async (
   const plan = cutPlan(model.design, parts, panSeams(model, skin), report);
   const inside = insideSolid(skin);
   const nests = await nestGroups(plan);
+  const cost = costOf(plan, nests);
   const files = [
     { path: '00-read-first.txt', content: readFirst(plan) },
     ...(await mockUps(plan, model, skin, inside)),
@@ -72,6 +75,7 @@ export const cutSet = async (
     { path: '4-weld/leak-test.txt', content: leakTest(plan, meshVolume(inside), openArea(skin)) },
     { path: '5-buy/cut-list.csv', content: cutList(plan) },
     { path: '5-buy/bought.txt', content: boughtList(plan) },
+    { path: '5-buy/cost.txt', content: costText(plan, cost) },
   ];
   return [
     ...files,
@@ -80,6 +84,7 @@ export const cutSet = async (
       content: manifestText(
         plan,
         nests,
+        cost,
         files.map((file) => file.path),
       ),
     },

@@ -1,3 +1,4 @@
+export { type Cost, type CostLine, costOf, makeOrBuy, type Quantities } from './cost.js';
 export { csv } from './csv.js';
 export { type Chains, chainPieces, type DrawnFile } from './cut-line.js';
 export { type CutFile, cutSet, type PrintRule } from './cutset.js';

@@ -1,11 +1,18 @@
 import { fillerFor, SAYINGS, type Seam } from '../weld/index.js';
+import type { Cost } from './cost.js';
+import { costRows } from './cost-words.js';
 import type { CutPlan, NamedPart } from './cut-plan.js';
 import type { NestGroup } from './nest-group.js';
 import { oneLine } from './one-line.js';
 import { seamNeed } from './seam-words.js';
 
 /** The set for programs: parts, seams and cautions; lengths to a millionth of a mm. */
-export const manifestText = (plan: CutPlan, nests: readonly NestGroup[], files: readonly string[]): string =>
+export const manifestText = (
+  plan: CutPlan,
+  nests: readonly NestGroup[],
+  cost: Cost,
+  files: readonly string[],
+): string =>
   `${JSON.stringify(
     {
       format: 1,
@@ -14,6 +21,7 @@ export const manifestText = (plan: CutPlan, nests: readonly NestGroup[], files: 
       not_ready: plan.open,
       parts: plan.parts.map(partRow),
       nests: nests.flatMap(nestRows),
+      cost: costRows(cost),
       seams: plan.seams.map((seam) => ({
         name: oneLine(seam.name, 120),
         joint: seam.joint,
