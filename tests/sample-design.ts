@@ -87,7 +87,7 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       notches: [],
       flange: { thickness: 10, beyond: 0, fit: 'medium' },
       structural: false,
-      joints: { welded: [], bendTest: null, allowance: 'k' },
+      joints: { welded: [], bendTest: null, allowance: 'k', fold: [], weld: [] },
       sumpFrom: null,
     },
     pickup: {

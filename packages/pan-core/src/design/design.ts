@@ -200,6 +200,10 @@ export interface Joints {
   readonly welded: readonly number[];
   readonly bendTest: { readonly flat: number; readonly legs: readonly [number, number] } | null;
   readonly allowance: 'k' | 'din' | 'handbook';
+  /** Faces of the pan that fold along the edge they share, by name, besides those that usually do. */
+  readonly fold: readonly (readonly [string, string])[];
+  /** Faces that are welded along the edge they share, though they usually fold. */
+  readonly weld: readonly (readonly [string, string])[];
 }
 
 /** The mouth and its tube, in mm. */

@@ -10,6 +10,7 @@ import { notchParts } from './notch-plate.js';
 import type { Part } from './part.js';
 import { sideParts } from './side-plate.js';
 import { notchCutter } from './solid.js';
+import { treeParts } from './tree-part.js';
 import { wingParts } from './wing.js';
 
 /**
@@ -34,16 +35,24 @@ export const cutParts = (
   };
   return freeze(
     ownNames([
-      ...bellyParts(job),
-      ...sideParts(job, 'left'),
-      ...sideParts(job, 'right'),
-      ...design.pan.wings.flatMap((wing) => wingParts(job, wing)),
-      ...notchParts(design, panels),
+      ...(asksForTrees(design) ? treeParts(job) : usualParts(job, panels)),
       ...baffleParts(design, plates),
       ...flangeParts(design, profile),
     ]),
   );
 };
+
+/** Whether the design says of its own which edges fold. */
+export const asksForTrees = ({ pan: { joints } }: Design): boolean =>
+  joints.fold.length > 0 || joints.weld.length > 0;
+
+const usualParts = (job: CutJob, panels: readonly Panel[]): readonly Part[] => [
+  ...bellyParts(job),
+  ...sideParts(job, 'left'),
+  ...sideParts(job, 'right'),
+  ...job.design.pan.wings.flatMap((wing) => wingParts(job, wing)),
+  ...notchParts(job.design, panels),
+];
 
 /** A name is a file's name too: a part that would share one with an earlier part gets a number. */
 const ownNames = (parts: readonly Part[]): readonly Part[] => {

@@ -13,10 +13,15 @@ export {
 export { bendsOf, type ListedBend } from './bend-list.js';
 export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from './bend-rule.js';
 export { buttTrim } from './butt-trim.js';
-export { cutParts } from './cut-parts.js';
+export { asksForTrees, cutParts } from './cut-parts.js';
 export type { SheetFinding } from './finding.js';
 export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline } from './flange.js';
+export { blankOverlaps, type Overlap } from './flat-overlap.js';
+export type { Leaf } from './leaf.js';
+export type { LeafEdge } from './leaf-edge.js';
 export type { Fold, Mark, Part, RoundHole } from './part.js';
 export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './part-name.js';
 export { sheetFindings } from './sheet-finding.js';
 export { type ShopFinding, SMALLEST_GAP, SMALLEST_HOLE, shopFindings } from './shop-finding.js';
+export { type SheetTrees, sheetTrees, treeNames, treeParts } from './tree-part.js';
+export type { Blank, FlatFold, Placement } from './unfold.js';

@@ -4,6 +4,7 @@ import { add3, cross3, dot3, scale3, subtract3, unit3, type Vec2, type Vec3 } fr
 import type { Panel } from '../pan/index.js';
 import { buttTrim } from './butt-trim.js';
 import { finishPart } from './finish.js';
+import { viewFromOil } from './leaf.js';
 import type { Part } from './part.js';
 import { notchPartNames } from './part-name.js';
 
@@ -56,13 +57,6 @@ const notchPart = (design: Design, faces: readonly Panel[], i: number, name: str
         : []),
     ],
   });
-};
-
-/** Axes of the blank for a face seen from the oil: v as near upward as the face allows, u to the right. */
-const viewFromOil = (normal: Vec3): { readonly u: Vec3; readonly v: Vec3 } => {
-  const up: Vec3 = Math.abs(normal[2]) > 0.99 ? [0, 1, 0] : [0, 0, 1];
-  const v = unit3(subtract3(up, scale3(normal, dot3(up, normal))));
-  return { u: cross3(v, scale3(normal, -1)), v };
 };
 
 const edgeTrim = (faces: readonly Panel[], i: number, a: Vec3, b: Vec3, thickness: number): number => {

@@ -1,18 +1,20 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type PanModel, platesOf } from '../pan/index.js';
+import { asksForTrees } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
 import { contactLength } from './plate-contact.js';
 import type { Seam } from './seam.js';
 import { panSkin, type Skin } from './skin.js';
 import { FLANGE_KEY, type SkinParts, skinParts } from './skin-part.js';
 import { type Meeting, skinMeetings } from './skin-seams.js';
+import { treeSkinParts } from './tree-skin.js';
 
-/** Every seam of the default make-up, in the order it is laid. */
+/** Every seam of the pan as the design folds it, in the order it is laid. */
 export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly Seam[] => {
   const { design } = model;
-  const parts = skinParts(model, skin);
-  const meetings = skinMeetings(skin, parts.keyOf);
+  const parts = asksForTrees(design) ? treeSkinParts(model, skin) : skinParts(model, skin);
+  const meetings = skinMeetings(skin, parts.keyOf).filter((m) => !parts.folded(m.first, m.second));
   const atFlange = (m: Meeting): boolean => m.first === FLANGE_KEY || m.second === FLANGE_KEY;
   const shell = meetings.filter((m) => !atFlange(m));
   const rim = meetings.filter(atFlange);
@@ -36,13 +38,12 @@ const JOINTS: Readonly<Record<Meeting['corner'], Seam['joint']>> = {
 
 const shellSeam = (
   { first, second, corner, length }: Meeting,
-  { nameOf }: SkinParts,
+  { nameOf, partOf }: SkinParts,
   design: Design,
 ): Seam => {
-  const between = [nameOf(first), nameOf(second)] as const;
   return {
-    name: `${between[0]} to ${between[1]}`,
-    between,
+    name: `${nameOf(first)} to ${nameOf(second)}`,
+    between: [partOf(first), partOf(second)],
     joint: JOINTS[corner],
     side: 'outside',
     run: 'continuous',

@@ -5,12 +5,16 @@ import type { Skin, SkinPiece } from './skin.js';
 
 const UPRIGHT = 1 - 1e-9;
 
-/** The flat parts that a pan's skin is cut from. */
+/** What a pan's skin is cut from: parts, or faces of parts. */
 export interface SkinParts {
-  /** A key of its own for each part, whatever two wings are called. */
+  /** A key of its own for each, whatever two wings are called. */
   readonly keyOf: (piece: SkinPiece) => string;
-  /** The name the part carries in the default make-up. */
+  /** What a seam calls it. */
   readonly nameOf: (key: string) => string;
+  /** The name of the part that carries it. */
+  readonly partOf: (key: string) => string;
+  /** Whether two keys are folded to each other instead of welded. */
+  readonly folded: (first: string, second: string) => boolean;
 }
 
 export const FLANGE_KEY = 'flange';
@@ -54,7 +58,8 @@ export const skinParts = (model: PanModel, skin: Skin): SkinParts => {
     }
   };
   const names = new Map(skin.pieces.map(describe));
-  return { keyOf: (piece) => describe(piece)[0], nameOf: (key) => names.get(key) ?? key };
+  const nameOf = (key: string): string => names.get(key) ?? key;
+  return { keyOf: (piece) => describe(piece)[0], nameOf, partOf: nameOf, folded: () => false };
 };
 
 const middle = (skin: Skin, piece: SkinPiece): Vec3 => {

@@ -9,12 +9,13 @@ import {
   list,
   optional,
   section,
+  text,
   tuple,
 } from '../field/index.js';
 import { materialNames } from '../material.js';
 import { signedDoubleArea } from '../outline.js';
 import { floorField, halfWidthField } from './floor-keys.js';
-import { corners, named, nameField, oneOf } from './items.js';
+import { corners, NAME_LENGTH, named, nameField, oneOf } from './items.js';
 import type { Kit } from './kit.js';
 
 /** One length, or one at each end. */
@@ -114,7 +115,23 @@ const jointsField = (k: Kit) =>
       choice('rule for the length of a bend', ['k', 'din', 'handbook']),
       assumedText('bend rule'),
     ),
+    fold: optional(
+      list('faces that fold along the edge they share instead of being welded', facePair(), { most: 40 }),
+    ),
+    weld: optional(
+      list('faces that are welded along the edge they share instead of folding', facePair(), { most: 40 }),
+    ),
   });
+
+/** Two faces by name; the pan's own list stands in the message when one of them is not known. */
+const facePair = () => {
+  const face = text(
+    'face of the pan, such as sump floor, side left, right wing top',
+    NAME_LENGTH,
+    'sump floor',
+  );
+  return tuple('two faces that share an edge', [face, face]);
+};
 
 export const panField = (k: Kit) =>
   checked(

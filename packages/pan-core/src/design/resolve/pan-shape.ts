@@ -119,5 +119,7 @@ const resolveJoints = ({ joints, floor_inside }: PanKeys, notes: Notes): Joints 
     welded: [...new Set(welded)].sort((a, b) => a - b),
     bendTest: test === undefined ? null : { flat: test.flat, legs: test.legs },
     allowance: notes.takeWord(joints?.allowance, ['pan', 'joints', 'allowance'], 'bend rule'),
+    fold: joints?.fold ?? [],
+    weld: joints?.weld ?? [],
   };
 };
