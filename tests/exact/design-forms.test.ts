@@ -87,6 +87,8 @@ describe('the same design in other words', () => {
     );
     expect((await read(text)).design.pan.joints).toEqual({
       welded: [1, 3],
+      fold: [],
+      weld: [],
       bendTest: { flat: 100, legs: [52, 53] },
       allowance: 'din',
     });

@@ -86,7 +86,7 @@ describe('the demo design, key by key', async () => {
     expect(pan.notches).toEqual([]);
     expect(pan.flange).toEqual({ thickness: 10, beyond: 0, fit: 'medium' });
     expect(pan.structural).toBe(false);
-    expect(pan.joints).toEqual({ welded: [], bendTest: null, allowance: 'k' });
+    expect(pan.joints).toEqual({ welded: [], bendTest: null, allowance: 'k', fold: [], weld: [] });
     expect(pan.sumpFrom).toBeNull();
   });
 

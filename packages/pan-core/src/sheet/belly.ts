@@ -20,7 +20,7 @@ import { type Cutter, type Facet, footprint } from './cutter.js';
 import { finishRegion } from './finish.js';
 import { cornerNames } from './fold-name.js';
 import type { Fold, Part } from './part.js';
-import { layOut, type Run, stripEdge, stripFacets } from './strip.js';
+import { edgeWords, layOut, type Run, stripEdge, stripFacets } from './strip.js';
 
 /**
  * Front wall, shallow, step, sump floor and rear wall as one folded strip, or as several where a corner is
@@ -78,11 +78,7 @@ const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly strin
         `Inside face up; rear rail at the left, left side of the car at the top. Bends: ${rule.words}.`,
         'Both ends run up to the rail face of the flange and are faced flush after welding.',
         'Side plates stand outside this strip: corners open, inside edges touching.',
-        ...(error > 0.005
-          ? [
-              `Across bends the edges are drawn straight; the true edge leaves them by up to ${error.toFixed(2)} mm.`,
-            ]
-          : []),
+        ...(error > 0.005 ? [edgeWords(error)] : []),
       ],
     },
     region,

@@ -1,4 +1,5 @@
 import {
+  distance2,
   intersectConvexPolygons,
   type Path,
   type Polygon,
@@ -6,7 +7,6 @@ import {
   polygonArea,
   trapezoids,
 } from '../geometry/index.js';
-import type { Vec2 } from '../numeric/index.js';
 import type { Blank, FlatFold } from './unfold.js';
 
 /** Two pieces of a blank that want the same sheet. */
@@ -22,6 +22,9 @@ export interface Overlap {
 const ROUNDING = 1e-3;
 /** How far a chord may leave its arc when areas are compared, mm. */
 const CHORD = 0.01;
+
+/** Sides and areas below this are none, mm and mm². */
+const TINY = 1e-9;
 
 interface Patch {
   readonly leaf: number;
@@ -60,21 +63,24 @@ const piece = (points: Polygon): Patch['pieces'][number] => {
   const ys = forward.map((p) => p[1]);
   return {
     sign: area < 0 ? -1 : 1,
-    convex: trapezoids(forward).map(
-      ({ x0, x1, low, high }): Polygon => [
+    convex: trapezoids(forward).flatMap(({ x0, x1, low, high }): readonly Polygon[] => {
+      const corners: Polygon = [
         [x0, low[0]],
         [x1, low[1]],
         [x1, high[1]],
         [x0, high[0]],
-      ],
-    ),
+      ];
+      // A side without length is no line to clip by.
+      const kept = corners.filter((p, i) => distance2(p, corners[(i + 1) % corners.length]!) > TINY);
+      return kept.length < 3 || polygonArea(kept) < TINY ? [] : [kept];
+    }),
     box: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)],
   };
 };
 
-const zonePatch = ({ edge, onA, onB }: FlatFold): Patch => {
-  const corners: readonly Vec2[] = [onA[0], onA[1], onB[1], onB[0]];
-  return { leaf: edge.a.leaf, pieces: [piece(corners)] };
+const zonePatch = ({ edge, zone }: FlatFold): Patch => {
+  // A zone is sheet whichever way round its corners run.
+  return { leaf: edge.a.leaf, pieces: [{ ...piece(zone), sign: 1 }] };
 };
 
 const sharedArea = (p: Patch, q: Patch): number => {

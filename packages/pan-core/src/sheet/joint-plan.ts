@@ -24,8 +24,9 @@ export const foldedEdges = (
         problems.push(found);
         return [];
       }
-      if (key === 'weld' && pair.every((name) => ownerOf(leaves, name) === 'belly'))
-        problems.push(bellyWeld(path, pair));
+      const belly = pair.every((name) => ownerOf(leaves, name) === 'belly');
+      if (belly && found.edges.some((e) => usual(leaves, e) === (key === 'weld')))
+        problems.push(bellyCorner(path, pair, key));
       return found.edges;
     });
   const [added, taken] = [asked(fold, 'fold'), asked(weld, 'weld')];
@@ -82,11 +83,22 @@ const neighbours = (edges: readonly LeafEdge[], leaf: number): readonly number[]
   ...new Set(edges.flatMap(({ a, b }) => (a.leaf === leaf ? [b.leaf] : b.leaf === leaf ? [a.leaf] : []))),
 ];
 
-const bellyWeld = (path: readonly (string | number)[], pair: readonly string[]): Problem => ({
+/** Whether a corner of the floor is formed or sharp changes the pan's inside, so that it is said elsewhere. */
+const bellyCorner = (
+  path: readonly (string | number)[],
+  [first, second]: readonly [string, string],
+  key: 'fold' | 'weld',
+): Problem => ({
   code: 'shape-fold',
   path,
-  message: `"${pair[0]}" and "${pair[1]}" are runs of the belly, whose corners change the pan’s inside when they are welded.`,
-  advice: 'Write the floor point of that corner into pan.joints.welded instead.',
+  message:
+    key === 'weld'
+      ? `"${first}" and "${second}" are runs of the belly, whose corners change the pan’s inside when they are welded.`
+      : `"${first}" and "${second}" meet at a corner of the belly that pan.joints.welded calls welded.`,
+  advice:
+    key === 'weld'
+      ? 'Write the floor point of that corner into pan.joints.welded instead.'
+      : 'Take the floor point of that corner out of pan.joints.welded instead.',
 });
 
 /** A part that folds back on itself cannot be cut flat: the folds must be a tree. */

@@ -8,6 +8,9 @@ export interface RimPlace {
   readonly edge: number;
 }
 
+/** A place as a word, for looking it up. */
+export const rimKey = ({ leaf, loop, edge }: RimPlace): string => `${leaf}/${loop}/${edge}`;
+
 /** A straight edge that two leaves share. */
 export interface LeafEdge {
   readonly a: RimPlace;

@@ -3,6 +3,7 @@ import {
   type Arc,
   arcThrough,
   cross2,
+  directionAt,
   distance2,
   dot2,
   left2,
@@ -56,7 +57,12 @@ export const rimCorners = (
     const [d0, d1] = [insets[before]!, insets[i]!];
     const bend = bends[i] ?? null;
     const follows = bend !== null && d0 === 0 && d1 === 0 ? bendPath(leaf, loop[i]!, bend) : [];
-    if (follows.length > 0)
+    // Past the lip the round runs back along the edge: an ear with no width at its tip, left to the weld.
+    const ear =
+      follows.length > 0 &&
+      (dot2(directionAt(follows[0]!, 0), directions[before]!) < 0 ||
+        dot2(directionAt(follows[follows.length - 1]!, 1), directions[i]!) < 0);
+    if (follows.length > 0 && !ear)
       return { enter: follows[0]!.from, leave: follows[follows.length - 1]!.to, path: follows };
     const [u, v] = [directions[before]!, directions[i]!];
     const [enter, leave] = meet(at, u, v, d0, d1);

@@ -83,6 +83,10 @@ export const stripEdge = (
   return { points, error };
 };
 
+/** What a part with such edges says of them. */
+export const edgeWords = (error: number): string =>
+  `Across bends the edges are drawn straight; the true edge leaves them by up to ${error.toFixed(2)} mm.`;
+
 const chordError = (arc: Segment, width: (x: number) => number): number => {
   const [a, b] = [width(arc.from[0]), width(arc.to[0])];
   let worst = 0;

@@ -2,7 +2,8 @@ import { cross2, distance2, dot2, subtract2 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import { type Leaf, leafFlat } from './leaf.js';
 import type { LeafEdge, RimPlace } from './leaf-edge.js';
-import { type Blank, onBlank } from './unfold.js';
+import { onBlank } from './placement.js';
+import type { Blank } from './unfold.js';
 
 interface Rim {
   readonly place: RimPlace;

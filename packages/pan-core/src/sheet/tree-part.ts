@@ -24,6 +24,7 @@ import { jointed, type Leaf } from './leaf.js';
 import { FLAT_TURN, type LeafEdge, leafEdges, type RimPlace } from './leaf-edge.js';
 import { panLeaves } from './make-up.js';
 import type { Fold, Part } from './part.js';
+import { edgeWords } from './strip.js';
 import { touchingRims } from './touching-rim.js';
 import { type Blank, type FlatFold, layFlat } from './unfold.js';
 import { weldTrims } from './weld-edge.js';
@@ -50,7 +51,12 @@ export const sheetTrees = ({
   const edges = leafEdges(leaves);
   const folds = foldedEdges(design, leaves, edges);
   const { bendRadius: radius, thickness } = design.pan.sheet;
-  const bending = { radius, thickness, allowance: rule.allowance };
+  const bending = {
+    radius,
+    thickness,
+    allowance: rule.allowance,
+    slit: practice.relief_in_thicknesses * thickness,
+  };
   const trims = edges.flatMap((edge) => {
     const trim = folds.has(edge) ? null : weldTrims(leaves, edge, thickness);
     return trim === null ? [] : [trim];
@@ -68,10 +74,28 @@ export const sheetTrees = ({
       touching.length === 0
         ? first
         : lay((place) => Math.max(trimAt(place), touching.some((t) => same(t, place)) ? slit : 0));
+    refuseShort(leaves, blank, practice.shortest_fold_in_thicknesses * thickness);
     refuseOverlap(leaves, blank);
     return blank;
   });
   return { leaves, edges, folds, blanks };
+};
+
+/** A bend hardly longer than the reliefs at its ends is no bend. */
+const refuseShort = (leaves: readonly Leaf[], { folds }: Blank, limit: number): void => {
+  for (const { edge, allowance, zone } of folds) {
+    const length = Math.min(distance2(zone[0], zone[1]), distance2(zone[2], zone[3]));
+    if (allowance === 0 || length >= limit) continue;
+    throw new PanError({
+      code: 'shape-fold',
+      path: ['pan', 'joints', 'fold'],
+      message: `The fold between "${leaves[edge.a.leaf]!.name}" and "${leaves[edge.b.leaf]!.name}" is ${length.toFixed(1)} mm long at one place and must be ${limit.toFixed(1)} mm.`,
+      value: length,
+      limit,
+      unit: 'mm',
+      advice: 'Weld that edge, or move what cuts the fold short: a wing’s or a notch’s end.',
+    });
+  }
 };
 
 const refuseOverlap = (leaves: readonly Leaf[], blank: Blank): void => {
@@ -118,6 +142,7 @@ const treePart = (job: CutJob, trees: SheetTrees, blank: Blank, name: string): r
   const region = reliefs.reduce((left, at) => subtractPath(left, circlePath(at, relief)), {
     loops: blank.loops,
   });
+  const error = Math.max(0, ...blank.folds.map((fold) => fold.chordError));
   const sideFolds = blank.folds.filter(({ edge }) => crossesOwners(trees.leaves, edge)).length;
   return finishRegion(
     {
@@ -138,6 +163,7 @@ const treePart = (job: CutJob, trees: SheetTrees, blank: Blank, name: string): r
       marks: [...mouthMark(design, belly), ...baffleMarks(facets, plates)],
       notes: [
         `Inside face up; "${trees.leaves[blank.leaves[0]!]!.name}" lies as it is seen from the oil. Bends: ${rule.words}.`,
+        ...(error > 0.005 ? [edgeWords(error)] : []),
         ...(reliefs.length > 0
           ? [
               `${reliefs.length} corner reliefs ${(2 * relief).toFixed(1)} mm across where bends meet (common practice, no source): fill them with weld.`,
@@ -216,7 +242,10 @@ const REENTRANT = Math.PI / 9;
 
 /** Fold ends at which the outline turns back into the sheet: there the bend would tear it. */
 const tightCorners = (blank: Blank): readonly Vec2[] => {
-  const ends = blank.folds.flatMap(({ onA, onB, allowance }) => (allowance > 0 ? [...onA, ...onB] : []));
+  // An end that was drawn in has a slit already.
+  const ends = blank.folds.flatMap(({ onA, onB, zone, allowance }) =>
+    allowance > 0 ? [onA[0], onA[1], onB[1], onB[0]].filter((p, i) => distance2(p, zone[i]!) < 1e-6) : [],
+  );
   return blank.loops.flatMap((loop: Path) =>
     loop.flatMap((piece, i): readonly Vec2[] => {
       const before = loop[(i + loop.length - 1) % loop.length]!;

@@ -1,22 +1,12 @@
-import {
-  left2,
-  lineSegment,
-  type Path,
-  pathArea,
-  type Segment,
-  subtract2,
-  unit2,
-} from '../geometry/index.js';
+import { left2, lineSegment, type Path, subtract2, unit2 } from '../geometry/index.js';
 import { cross3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
+import { bendZone } from './bend-zone.js';
+import { outlineLoops } from './blank-outline.js';
 import { type Leaf, leafFlat } from './leaf.js';
-import { FLAT_TURN, type LeafEdge, type RimPlace } from './leaf-edge.js';
+import { FLAT_TURN, type LeafEdge, type RimPlace, rimKey } from './leaf-edge.js';
 import { type CornerBend, type RimCorner, rimCorners } from './leaf-rim.js';
-
-/** Where a leaf's own axes lie in the blank: its origin, and the way its u runs. */
-export interface Placement {
-  readonly at: Vec2;
-  readonly along: Vec2;
-}
+import { onBlank, type Placement, placePath } from './placement.js';
+import { type Beyond, zoneChordError } from './zone-chord.js';
 
 /** A bend between two leaves laid flat. */
 export interface FlatFold {
@@ -25,6 +15,10 @@ export interface FlatFold {
   /** Ends of the bend zone's sides on leaf a and on leaf b, in the sense in which leaf a runs its edge. */
   readonly onA: readonly [Vec2, Vec2];
   readonly onB: readonly [Vec2, Vec2];
+  /** The bend zone: onA and onB, drawn in at an end where a leaf goes on past the fold. */
+  readonly zone: readonly [Vec2, Vec2, Vec2, Vec2];
+  /** How far the zone's straight ends leave the true edges, mm. */
+  readonly chordError: number;
 }
 
 /** Leaves that hang together by folds, laid flat in the first one's axes. */
@@ -42,12 +36,16 @@ export interface Bending {
   readonly radius: number;
   readonly thickness: number;
   readonly allowance: (angle: number) => number;
+  /** Width of the cut between a bend and sheet that goes on beside it, mm. */
+  readonly slit: number;
 }
 
-export const setbackOf = ({ angle, oilInside }: LeafEdge, { radius, thickness }: Bending): number =>
-  angle < FLAT_TURN ? 0 : Math.tan(angle / 2) * (oilInside ? radius : radius + thickness);
+/** Radius of the oil-side face of a bend. */
+const rhoOf = ({ oilInside }: LeafEdge, { radius, thickness }: Bending): number =>
+  oilInside ? radius : radius + thickness;
 
-const rimKey = ({ leaf, loop, edge }: RimPlace): string => `${leaf}/${loop}/${edge}`;
+export const setbackOf = (edge: LeafEdge, bending: Bending): number =>
+  edge.angle < FLAT_TURN ? 0 : Math.tan(edge.angle / 2) * rhoOf(edge, bending);
 
 /**
  * Lays the leaves of one tree flat, the first in its own axes.
@@ -87,13 +85,30 @@ export const layFlat = (
     const loop = rims.get(place.leaf)![place.loop]!;
     return loop[(place.edge + (next ? 1 : 0)) % loop.length]!;
   };
+  const beyond = (place: RimPlace): Beyond => {
+    const edge = edges.find((e) => rimKey(e.a) === rimKey(place) || rimKey(e.b) === rimKey(place));
+    if (edge === undefined) return { normal: null, folds: false };
+    const other = rimKey(edge.a) === rimKey(place) ? edge.b : edge.a;
+    return { normal: leaves[other.leaf]!.normal, folds: folded.has(rimKey(place)) };
+  };
   const flatFolds = within.map((edge): FlatFold => {
     const [a, b] = [edge.a, edge.b];
+    const onA = [placed(a.leaf, corner(a, false).leave), placed(a.leaf, corner(a, true).enter)] as const;
+    const onB = [placed(b.leaf, corner(b, true).enter), placed(b.leaf, corner(b, false).leave)] as const;
+    const past = (place: RimPlace, next: boolean): Vec2 => pastCorner(rims, placements, place, next);
     return {
       edge,
       allowance: edge.angle < FLAT_TURN ? 0 : bending.allowance(edge.angle),
-      onA: [placed(a.leaf, corner(a, false).leave), placed(a.leaf, corner(a, true).enter)],
-      onB: [placed(b.leaf, corner(b, true).enter), placed(b.leaf, corner(b, false).leave)],
+      onA,
+      onB,
+      zone: bendZone(
+        onA,
+        onB,
+        [past(a, false), past(a, true)],
+        [past(b, true), past(b, false)],
+        bending.slit,
+      ),
+      chordError: zoneChordError(leaves, edge, rhoOf(edge, bending), beyond),
     };
   });
   const leafLoops = new Map(
@@ -108,10 +123,19 @@ export const layFlat = (
   };
 };
 
-export const onBlank = ({ at, along }: Placement, [s, t]: Vec2): Vec2 => [
-  at[0] + s * along[0] - t * along[1],
-  at[1] + s * along[1] + t * along[0],
-];
+/** Where the rim goes from a corner of it, away from the edge that has its end there. */
+const pastCorner = (
+  rims: ReadonlyMap<number, readonly (readonly RimCorner[])[]>,
+  placements: ReadonlyMap<number, Placement>,
+  { leaf, loop, edge }: RimPlace,
+  next: boolean,
+): Vec2 => {
+  const corners = rims.get(leaf)![loop]!;
+  const at = (k: number): RimCorner => corners[(k + corners.length) % corners.length]!;
+  const [own, far] = next ? [at(edge + 1), at(edge + 2)] : [at(edge), at(edge - 1)];
+  const step = own.path.length > 0 ? (next ? own.leave : own.enter) : next ? far.enter : far.leave;
+  return onBlank(placements.get(leaf)!, step);
+};
 
 /** The bend that a corner follows: its two neighbours are folded to each other along an edge that ends there. */
 const cornerBend = (
@@ -142,7 +166,7 @@ const cornerBend = (
   return {
     before: inward(q0),
     after: inward(q1),
-    rho: fold.oilInside ? bending.radius : bending.radius + bending.thickness,
+    rho: rhoOf(fold, bending),
     angle: fold.angle,
   };
 };
@@ -195,73 +219,3 @@ const wholeLoop = (corners: readonly RimCorner[], placement: Placement): Path =>
     corners.flatMap((c, i) => [...c.path, lineSegment(c.leave, corners[(i + 1) % corners.length]!.enter)]),
     placement,
   );
-
-const placePath = (path: Path, placement: Placement): Path =>
-  path.map((s): Segment => {
-    const ends = { from: onBlank(placement, s.from), to: onBlank(placement, s.to) };
-    return s.kind === 'line'
-      ? { kind: 'line', ...ends }
-      : { ...s, ...ends, centre: onBlank(placement, s.centre) };
-  });
-
-/** Rims joined across the folds: where an edge folds the walk goes over the bend zone's end to the other leaf. */
-const outlineLoops = (
-  members: readonly number[],
-  rims: ReadonlyMap<number, readonly (readonly RimCorner[])[]>,
-  folded: ReadonlyMap<string, LeafEdge>,
-  placements: ReadonlyMap<number, Placement>,
-  flatFolds: readonly FlatFold[],
-): readonly Path[] => {
-  const byEdge = new Map(flatFolds.map((f) => [f.edge, f]));
-  const open = new Set(
-    members.flatMap((leaf) =>
-      rims.get(leaf)!.flatMap((loop, l) => loop.map((_, edge) => rimKey({ leaf, loop: l, edge }))),
-    ),
-  );
-  const loops: Path[] = [];
-  for (const leaf of members) {
-    rims.get(leaf)!.forEach((corners, l) => {
-      corners.forEach((_, edge) => {
-        const start = { leaf, loop: l, edge };
-        if (!open.has(rimKey(start))) return;
-        loops.push(walk(start, rims, folded, byEdge, placements, open));
-      });
-    });
-  }
-  return loops.filter((loop) => loop.length > 1 && Math.abs(pathArea(loop)) > 1e-9);
-};
-
-const walk = (
-  start: RimPlace,
-  rims: ReadonlyMap<number, readonly (readonly RimCorner[])[]>,
-  folded: ReadonlyMap<string, LeafEdge>,
-  byEdge: ReadonlyMap<LeafEdge, FlatFold>,
-  placements: ReadonlyMap<number, Placement>,
-  open: Set<string>,
-): Path => {
-  const path: Segment[] = [];
-  const go = (from: Vec2, to: Vec2): void => {
-    if (Math.hypot(from[0] - to[0], from[1] - to[1]) > 1e-12) path.push(lineSegment(from, to));
-  };
-  let place = start;
-  while (open.delete(rimKey(place))) {
-    const corners = rims.get(place.leaf)![place.loop]!;
-    const { at, along } = placements.get(place.leaf)!;
-    const corner = corners[place.edge]!;
-    path.push(...placePath(corner.path, { at, along }));
-    const fold = folded.get(rimKey(place));
-    if (fold === undefined) {
-      const next = (place.edge + 1) % corners.length;
-      go(onBlank({ at, along }, corner.leave), onBlank({ at, along }, corners[next]!.enter));
-      place = { ...place, edge: next };
-      continue;
-    }
-    const { onA, onB } = byEdge.get(fold)!;
-    const isA = fold.a.leaf === place.leaf && fold.a.loop === place.loop && fold.a.edge === place.edge;
-    go(isA ? onA[0] : onB[1], isA ? onB[0] : onA[1]);
-    const other = isA ? fold.b : fold.a;
-    const count = rims.get(other.leaf)![other.loop]!.length;
-    place = { ...other, edge: (other.edge + 1) % count };
-  }
-  return path;
-};
