@@ -7,7 +7,7 @@ import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
 import { pair, sentence } from './quantity.js';
 import { removalLines } from './removal-lines.js';
-import { roomLines } from './room-lines.js';
+import { roomLines, shiftWords } from './room-lines.js';
 import { throwRows } from './throw-rows.js';
 import { wrap } from './wrap.js';
 
@@ -37,8 +37,16 @@ const tightestWords = (tightest: FitRow, { units }: Screen): string => {
   return `tightest is ${plain(tightest.name, 60)}, ${is} at its worst where ${wants} is wanted`;
 };
 
-const firstLines = (first: FitRow, screen: Screen): string[] => {
+/** Where the engine would have to go, when that cures everything at once. */
+const moveWords = ({ room }: FitReport, { units }: Screen): string => {
+  if (room === null || room.clear || room.nearest === null) return '';
+  const mm = (value: number): string => sentence(`${value.toFixed(1)} mm`, units);
+  return `Or the engine ${shiftWords(room.nearest, mm)}: there everything clears.`;
+};
+
+const firstLines = (report: FitReport, first: FitRow, screen: Screen): string[] => {
   const place = first.worst_at === null ? '' : ` Put a finger on ${placeWords(first.worst_at, screen)}.`;
+  const move = moveWords(report, screen);
   return [
     ...blockText('', started(sentence(plain(first.because), screen.units)) + place, screen.width),
     ...(first.try === ''
@@ -46,6 +54,7 @@ const firstLines = (first: FitRow, screen: Screen): string[] => {
       : blockText('> ', started(sentence(plain(first.try), screen.units)), screen.width).map(
           ink(screen.colour).strong,
         )),
+    ...(move === '' ? [] : blockText('> ', move, screen.width).map(ink(screen.colour).strong)),
   ];
 };
 
@@ -60,7 +69,7 @@ export const fitScreen = (report: FitReport, screen: Screen): string => {
       report.verdict === 'pass' ? paint.strong(text) : paint.status(report.verdict, text),
     ),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
-    ...(first === null ? [] : block('FIRST', firstLines(first, screen), paint.heading)),
+    ...(first === null ? [] : block('FIRST', firstLines(report, first, screen), paint.heading)),
     ...block('CLEARANCE', clearanceRows(report.clearances, screen), paint.heading),
     ...block('RODS', throwRows(report, screen), paint.heading),
     ...block(
