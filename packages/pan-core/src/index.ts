@@ -3,6 +3,21 @@ export * from './clearance/index.js';
 export * from './design/index.js';
 export * from './drawing/index.js';
 export * from './errors/index.js';
+export {
+  type Affine,
+  bulgeCurve,
+  type Curve,
+  circleCurve,
+  mapArea,
+  moveCurve,
+  NO_MAP,
+  type NurbsCurve,
+  nurbsFault,
+  scaleMap,
+  shiftMap,
+  thenMap,
+  turnMap,
+} from './geometry/index.js';
 export * from './oil/index.js';
 export * from './pan/index.js';
 export * from './sheet/index.js';

@@ -1,4 +1,12 @@
-import { loadUnits, missingUnits, PanError, type ReadDesign, readDesign } from 'pan-core';
+import {
+  type Drawings,
+  loadUnits,
+  missingUnits,
+  namedDrawings,
+  PanError,
+  type ReadDesign,
+  readDesign,
+} from 'pan-core';
 import { type Parsed, parseYaml } from './parse-yaml.js';
 import { placed } from './place.js';
 import { readSource } from './source.js';
@@ -16,27 +24,40 @@ export interface DesignFile extends ReadDesign {
  */
 export const readDesignFile = async (path: string): Promise<DesignFile> => {
   const text = await readSource(path);
-  return { path, text, ...(await readDesignText(text)) };
+  return { path, text, ...(await readDesignText(text, path)) };
 };
 
-/** The same for text at hand. */
-export const readDesignText = async (text: string): Promise<ReadDesign> => {
+/** The same for text at hand; drawings that it names are looked for beside `path`. */
+export const readDesignText = async (text: string, path: string | null = null): Promise<ReadDesign> => {
   const parsed = parseYaml(text);
+  const drawings = path === null ? {} : await drawingsOf(parsed, path);
   try {
-    return readDesign(parsed.raw);
+    return readDesign(parsed.raw, [], drawings);
   } catch (error) {
     if (!(error instanceof PanError)) throw error;
-    return readAgain(parsed, error);
+    return readAgain(parsed, drawings, error);
+  }
+};
+
+/** Readers of drawings load only where a design names one. */
+const drawingsOf = async (parsed: Parsed, path: string): Promise<Drawings> => {
+  const named = namedDrawings(parsed.raw);
+  if (named.length === 0) return {};
+  const { readDrawings } = await import('./drawing/read-drawing.js');
+  try {
+    return await readDrawings(named, path);
+  } catch (error) {
+    throw error instanceof PanError ? inFile(error, parsed) : error;
   }
 };
 
 /** A unit outside the common table is worth loading the large one for, and nothing else is. */
-const readAgain = async (parsed: Parsed, first: PanError): Promise<ReadDesign> => {
+const readAgain = async (parsed: Parsed, drawings: Drawings, first: PanError): Promise<ReadDesign> => {
   const wanted = missingUnits(parsed.raw);
   const extra = wanted.length === 0 ? [] : await loadUnits(wanted);
   if (extra.length === 0) throw inFile(first, parsed);
   try {
-    return readDesign(parsed.raw, extra);
+    return readDesign(parsed.raw, extra, drawings);
   } catch (error) {
     throw error instanceof PanError ? inFile(error, parsed) : error;
   }

@@ -9,30 +9,72 @@ export interface Trapezoid {
   readonly high: readonly [number, number];
 }
 
-/** A simple polygon moved inward by `inset` with mitred corners; null when it closes up or crosses itself. */
+interface EdgeLine {
+  readonly normal: Vec2;
+  readonly offset: number;
+}
+
+/**
+ * A simple polygon moved inward by `inset` with mitred corners; edges that shrink to nothing on the way are left
+ * out, the first to vanish first. null when it closes up or crosses itself.
+ */
 export const insetPolygon = (polygon: Polygon, inset: number): Polygon | null => {
-  const n = polygon.length;
-  const lines = polygon.map((a, i) => {
-    const b = polygon[(i + 1) % n] as Vec2;
+  let lines: readonly EdgeLine[] = polygon.map((a, i) => {
+    const b = polygon[(i + 1) % polygon.length] as Vec2;
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     const normal: Vec2 = [-(b[1] - a[1]) / length, (b[0] - a[0]) / length];
-    return { normal, offset: normal[0] * a[0] + normal[1] * a[1] + inset, a, b };
+    return { normal, offset: normal[0] * a[0] + normal[1] * a[1] };
   });
-  const moved = lines.map((line, i): Vec2 => {
-    const previous = lines[(i + n - 1) % n] as (typeof lines)[number];
-    const det = previous.normal[0] * line.normal[1] - previous.normal[1] * line.normal[0];
-    if (Math.abs(det) < 1e-9) return [line.a[0] + line.normal[0] * inset, line.a[1] + line.normal[1] * inset];
-    return [
-      (previous.offset * line.normal[1] - line.offset * previous.normal[1]) / det,
-      (previous.normal[0] * line.offset - line.normal[0] * previous.offset) / det,
-    ];
+  lines = lines.filter(
+    (line, i) => !isOneLine(line, lines[(i + lines.length - 1) % lines.length] as EdgeLine),
+  );
+  for (;;) {
+    const [before, after] = [cornersAt(lines, 0), cornersAt(lines, inset)];
+    if (before === null || after === null) return null;
+    const gone = firstToVanish(lines, before, after);
+    if (gone === null) return polygonArea(after) > 0 && isSimple(after) ? after : null;
+    lines = lines.filter((_, i) => i !== gone);
+    if (lines.length < 3) return null;
+  }
+};
+
+/** A corner on a straight edge parts it into two pieces of one line. */
+const isOneLine = (a: EdgeLine, b: EdgeLine): boolean =>
+  Math.abs(a.normal[0] * b.normal[1] - a.normal[1] * b.normal[0]) < 1e-9 &&
+  a.normal[0] * b.normal[0] + a.normal[1] * b.normal[1] > 0 &&
+  Math.abs(a.offset - b.offset) < 1e-6;
+
+/** Where each line meets the one before it, all moved inward; null where neighbours run side by side. */
+const cornersAt = (lines: readonly EdgeLine[], inset: number): Polygon | null => {
+  const corners: Vec2[] = [];
+  for (const [i, { normal, offset }] of lines.entries()) {
+    const previous = lines[(i + lines.length - 1) % lines.length] as EdgeLine;
+    const det = previous.normal[0] * normal[1] - previous.normal[1] * normal[0];
+    if (Math.abs(det) < 1e-9) return null;
+    const [p, q] = [previous.offset + inset, offset + inset];
+    corners.push([
+      (p * normal[1] - q * previous.normal[1]) / det,
+      (previous.normal[0] * q - normal[0] * p) / det,
+    ]);
+  }
+  return corners;
+};
+
+/** An edge's length shrinks in step with the inset as long as its neighbours stay. */
+const firstToVanish = (lines: readonly EdgeLine[], before: Polygon, after: Polygon): number | null => {
+  let [first, at] = [2, -1];
+  lines.forEach(({ normal }, i) => {
+    const next = (i + 1) % lines.length;
+    const along = (points: Polygon): number => {
+      const [a, b] = [points[i] as Vec2, points[next] as Vec2];
+      return (b[0] - a[0]) * normal[1] - (b[1] - a[1]) * normal[0];
+    };
+    const [full, left] = [along(before), along(after)];
+    if (left > 0) return;
+    const share = full <= 0 ? 0 : full / (full - left);
+    if (share < first) [first, at] = [share, i];
   });
-  const kept = lines.every((line, i) => {
-    const a = moved[i] as Vec2;
-    const b = moved[(i + 1) % n] as Vec2;
-    return (b[0] - a[0]) * (line.b[0] - line.a[0]) + (b[1] - a[1]) * (line.b[1] - line.a[1]) > 0;
-  });
-  return kept && polygonArea(moved) > 0 && isSimple(moved) ? moved : null;
+  return at < 0 ? null : at;
 };
 
 const side = (a: Vec2, b: Vec2, p: Vec2): number =>
