@@ -106,6 +106,7 @@ describe('the set', () => {
       '2-laser/strongback.dxf',
       '2-laser/nests/aluminium-5052-h32-3-mm-sheet-1.dxf',
       '2-laser/nests/bare/aluminium-5052-h32-3-mm-sheet-1.dxf',
+      '2-laser/nests/sheets.pdf',
       '2-laser/rules.csv',
       '2-laser/order.txt',
       '3-bench/drawings/flange.pdf',

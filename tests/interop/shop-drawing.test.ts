@@ -57,6 +57,23 @@ describe.each(pans)('shop drawings of %s, read back by poppler', (_, design) => 
   );
 });
 
+describe('the pages of sheets', () => {
+  it('have no words over others, and number every part that lies on them', async (ctx) => {
+    if (!hasPrinter()) return ctx.skip(MISSING_PRINTER);
+    const design = sampleDesign();
+    const files = await cutSet(buildPan(design), partsOf(design), reportOf(design.title, 'fail'), {
+      paper: 'a4',
+      print: async (set) => (set.title.endsWith('sheets') ? print(set) : new Uint8Array()),
+    });
+    const pdf = files.find((file) => file.path === '2-laser/nests/sheets.pdf')?.content as Uint8Array;
+    expect(overlaps(wordBoxes(pdf))).toEqual([]);
+    const words = pageWords(pdf);
+    expect(words).toContain('NOT READY TO CUT: fail_0');
+    expect(words).toContain('Prove a mock-up on block and car first');
+    for (const name of ['belly', 'side-left', 'flange', 'strongback']) expect(words).toContain(name);
+  });
+});
+
 describe('a shop drawing', () => {
   it('says what the part is, every fold and hole of it, its seams and cautions', async (ctx) => {
     if (!hasPrinter()) return ctx.skip(MISSING_PRINTER);

@@ -16,6 +16,7 @@ import { manifestText } from './manifest.js';
 import { type Mesh, meshVolume } from './mesh.js';
 import { bareNestDxf, nestDxf } from './nest-dxf.js';
 import { type NestGroup, nestGroups } from './nest-group.js';
+import { nestPages } from './nest-page.js';
 import type { PagePrinter, Paper } from './page.js';
 import { insideSolid, outsideSolid } from './pan-solid.js';
 import { plateSolid } from './plate-solid.js';
@@ -64,6 +65,7 @@ export const cutSet = async (
     { path: '1-mock-up/templates.pdf', content: await print(templates(plan, paper)) },
     ...drawings(plan),
     ...nestDrawings(plan, nests),
+    { path: '2-laser/nests/sheets.pdf', content: await print(nestPages(plan, nests, paper)) },
     { path: '2-laser/rules.csv', content: rulesTable(plan, nests) },
     { path: '2-laser/order.txt', content: laserOrder(plan, nests) },
     ...(await shopDrawings(plan, paper, print)),

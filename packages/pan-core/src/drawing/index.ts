@@ -2,6 +2,7 @@ export { type Cost, type CostLine, costOf, makeOrBuy, type Quantities } from './
 export { csv } from './csv.js';
 export { type Chains, chainPieces, type DrawnFile } from './cut-line.js';
 export { type CutFile, cutSet, type PrintRule } from './cutset.js';
+export { type DrawingRules, drawingRules } from './drawing-rules.js';
 export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
 export { partsInPlace } from './in-place.js';

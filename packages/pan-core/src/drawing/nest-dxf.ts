@@ -109,7 +109,8 @@ export const nestWords = (
   ];
 };
 
-const placedParts = ({ parts }: NestGroup, laid: NamedSheet): readonly NamedPart[] =>
+/** A sheet's parts where they lie. */
+export const placedParts = ({ parts }: NestGroup, laid: NamedSheet): readonly NamedPart[] =>
   laid.places.map(({ part: n, turn, shift }) => {
     const { part, file } = parts[n]!;
     const move = { turn, shift };
@@ -137,7 +138,7 @@ const nameEntity = (part: Part, file: string): Entity => {
 };
 
 /** The widest level stretch of metal on a few lines across a part. */
-const widestSpan = (loops: readonly Path[]): { readonly at: Vec2; readonly width: number } => {
+export const widestSpan = (loops: readonly Path[]): { readonly at: Vec2; readonly width: number } => {
   const rings = loops.map((loop) => pathPoints(loop, 0.5));
   const ys = rings.flat().map((p) => p[1]);
   const [low, high] = [Math.min(...ys), Math.max(...ys)];
