@@ -131,6 +131,17 @@ describe('where nothing clears', () => {
   });
 });
 
+test('a limit of the user’s own holds for the room as for the clearance', () => {
+  const found = room((d) => {
+    d.limits = { ground: 80, clear_crossmember: 20 };
+  });
+  // 87 over the road has 7 to spare, and the shallow over the crossmember 27 − 22; ahead there are 39 − 22.
+  expect(found.clear).toBe(true);
+  const by = Object.fromEntries(found.sides.map((side) => [side.toward, side.by_mm]));
+  expectWithin(by.down, 5, 0.2);
+  expectWithin(by.forward, 17, 0.2);
+});
+
 describe('at another tilt', () => {
   const DEG = Math.PI / 180;
   const bare = (d: Mutable<Design>): void => {
@@ -165,7 +176,7 @@ test('spare room at a shift is what the clearances of the shifted car say', () =
   const dice = diceFrom(seed);
   const usual = sampleDesign();
   const solids = outerSolids(usual, floorProfile(usual));
-  const pairs = roomPairs(usual, solids, (row) => row.usual);
+  const pairs = roomPairs(usual, solids, (row) => row.usual, 100);
   let near = 0;
   // Not so far that parts meet: how deep they do is another question, and a slow one.
   for (let i = 0; i < 25; i++) {

@@ -80,6 +80,8 @@ const remedy = ({ kind, worstBetween: [ours, other] }: Clearance, short: number)
       return `${more} between ${ours} and ${other}: lower the ${other}.`;
     case 'bolt':
       return `${more} from the hole to the wall: move the wall in or the hole out.`;
+    case 'carried':
+      return `${more} between ${ours} and ${other}: move or lower the engine, or give the ${other} that room.`;
     case 'engine':
       return `${more} between ${ours} and ${other}: move the pan’s face there, or notch it.`;
     default:

@@ -1,5 +1,6 @@
 import {
   type EngineRoom,
+  MOST_GIVE,
   type RoomGive,
   type RoomPair,
   type RoomPlace,
@@ -89,7 +90,8 @@ export const roomReport = (
 ): RoomReport | null => {
   const wanted: Wanted = ({ name, ground, usual }) =>
     clearanceLimit(design, ground ? 'ground' : 'chassis', name, usual);
-  const pairs = roomPairs(design, solids, wanted);
+  const farthest = farthestShift(range);
+  const pairs = roomPairs(design, solids, wanted, farthest);
   if (pairs === null || pairs.length === 0) return null;
   const room = roomToMove(pairs, range, MAP_STEPS, tell);
   return freeze({
@@ -103,7 +105,9 @@ export const roomReport = (
     sides: room.sides.map(({ toward, by, binds }) => ({ toward, by_mm: by, binds })),
     gives: room.nearest === null ? roomGives(pairs, range).map(giveOf) : [],
     map: mapOf(room),
-    tilts: tilts.map((noseUp) => tiltRow(noseUp, roomPairs(design, solids, wanted, noseUp) ?? [], range)),
+    tilts: tilts.map((noseUp) =>
+      tiltRow(noseUp, roomPairs(design, solids, wanted, farthest, noseUp) ?? [], range),
+    ),
     proved: room.proved,
     guarantee: GUARANTEE,
   });
@@ -118,6 +122,10 @@ const tiltRow = (noseUp: number, pairs: readonly RoomPair[], range: ShiftRange):
     lowest: placeOf(lowest),
   };
 };
+
+/** How far the engine is shifted at most, and beyond that what may be asked to give. */
+const farthestShift = ({ foreAft, height }: ShiftRange): number =>
+  Math.hypot(Math.max(...foreAft.map(Math.abs)), Math.max(...height.map(Math.abs))) + MOST_GIVE;
 
 const placeOf = (place: RoomPlace | null): ShiftPlace | null =>
   place === null ? null : { forward_mm: place.at[0], up_mm: place.at[1], binds: place.binds };

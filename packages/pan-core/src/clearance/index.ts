@@ -13,6 +13,6 @@ export {
   roomToMove,
   type TiltRoom,
 } from './room.js';
-export { type RoomGive, roomGives } from './room-give.js';
+export { MOST_GIVE, type RoomGive, roomGives } from './room-give.js';
 export { CAP as MOST_SPARE, type RoomPair, roomPairs, type Wanted } from './room-space.js';
 export { type ThrowClearance, throwClearances } from './throws.js';

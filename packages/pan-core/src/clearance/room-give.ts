@@ -20,7 +20,7 @@ const WAYS: readonly (readonly [RoomGive['toward'], Vec2])[] = [
   ['rearward', [-1, 0]],
 ];
 /** Nothing is asked to give more than this, mm. */
-const MOST = 150;
+export const MOST_GIVE = 150;
 /** Places looked at across and down the range before the best is refined. */
 const ACROSS = 21;
 const DOWN = 11;
@@ -43,7 +43,7 @@ export const roomGives = (pairs: readonly RoomPair[], range: ShiftRange): readon
     const tried = (at: Vec2): void => {
       if (!free(at)) return;
       for (const [toward, way] of WAYS) {
-        const by = leastGive(its, at, way, best?.by ?? MOST);
+        const by = leastGive(its, at, way, best?.by ?? MOST_GIVE);
         if (by !== null) best = { obstacle, toward, by, at };
       }
     };

@@ -41,12 +41,14 @@ export type Wanted = (row: {
  * Everything that can stop the engine where it is shifted bodily; null where the axes, or the height of the
  * crank that it rocks about, are not known.
  *
+ * @param farthest Nothing is shifted farther than this, mm: what is beyond its reach is left out.
  * @param noseUp The engine's nose at another height than the design's, radians.
  */
 export const roomPairs = (
   design: Design,
   solids: readonly OuterSolid[],
   wanted: Wanted,
+  farthest: number,
   noseUp: number | null = null,
 ): readonly RoomPair[] | null => {
   const axes = noseUp === null ? chassisAxes(design) : chassisAxesAt(design, noseUp);
@@ -67,18 +69,20 @@ export const roomPairs = (
       ];
     }),
     ...formedObstacles(design).flatMap(({ obstacle, form }) => {
-      const pairOf = (name: string, body: Body): RoomPair => {
+      const pairOf = (name: string, body: Body): readonly RoomPair[] => {
         const wants = wanted({ name, ground: false, usual: obstacle.clear }) + obstacle.plusMinus;
         const { shape } = obstacle;
+        const reach = wants + farthest + CAP;
+        if (shape.kind !== 'plane' && form.gap(body, motion, { enough: reach, slack: 1 }) >= reach) return [];
         const spare =
           shape.kind === 'plane'
             ? planeSpare(shape, body, motion, wants)
             : formSpare(form, body, motion, wants);
-        return { name, obstacle: obstacle.name, wants, spare };
+        return [{ name, obstacle: obstacle.name, wants, spare }];
       };
       return [
-        pairOf(obstacle.name, pan),
-        ...(engine === null ? [] : [pairOf(`engine to ${obstacle.name}`, engine)]),
+        ...pairOf(obstacle.name, pan),
+        ...(engine === null ? [] : pairOf(`engine to ${obstacle.name}`, engine)),
       ];
     }),
   ];
