@@ -7,7 +7,16 @@ import { type Body, createBody, createOriented, heightOf, type Oriented, orient 
 import { createMeasure, measureCells } from './level.js';
 import { type Lip, lipOf } from './lip.js';
 import { rimHeight, submergenceOf } from './mouth-depth.js';
-import { createScene, DRY, levelOf, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
+import {
+  createPool,
+  createScene,
+  DRY,
+  levelOf,
+  NO_OIL,
+  type Pool,
+  type PoolState,
+  type Scene,
+} from './pools.js';
 import { aim, ramp } from './ramp.js';
 import { type Basin, basinOf, type Rest, restOil } from './rest.js';
 import { type Gating, type Ways, waysOf } from './ways.js';
@@ -156,7 +165,7 @@ const answerOf = (
   const shift = heightOf(o, [0, 0, 0]);
   const surface = (h: number): number => depthUnder(o, model.mouth, h);
   const mine = state.of[model.mouth.cell] as number;
-  const minePool = mine === DRY ? { cells: [model.mouth.cell], volume: 0 } : (state.pools[mine] as Pool);
+  const minePool = mine === DRY ? createPool([model.mouth.cell], 0) : (state.pools[mine] as Pool);
   const pools: PoolAnswer[] = [];
   const wet = state.pools.filter((p): p is Pool => p !== null && p.volume > NO_OIL);
   for (const pool of wet.includes(minePool) ? wet : [...wet, minePool]) {

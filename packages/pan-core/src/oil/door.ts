@@ -1,10 +1,17 @@
 import { drainHeights } from './drain.js';
 import { measureCells, solveLevel } from './level.js';
 import { dividePool, lowerPool } from './lower.js';
-import { DRY, levelOf, NO_OIL, type Pool, type PoolState, poolOf, type Scene, wayAt } from './pools.js';
-
-/** Two levels closer than this are equal for a door, mm. */
-const SAME_LEVEL = 1e-9;
+import {
+  DRY,
+  levelOf,
+  NO_OIL,
+  type Pool,
+  type PoolState,
+  poolOf,
+  SAME_LEVEL,
+  type Scene,
+  wayAt,
+} from './pools.js';
 
 /** A door passes oil while its upstream side stands above its sill and above its downstream side. */
 export const runsThroughDoor = (scene: Scene, state: PoolState, w: number): boolean => {

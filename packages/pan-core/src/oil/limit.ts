@@ -5,7 +5,7 @@ import { createOriented } from './body.js';
 import { type Lip, lipOf } from './lip.js';
 import { submergenceOf } from './mouth-depth.js';
 import { createScene, DRY, levelOf, type Pool, type PoolState, type Scene } from './pools.js';
-import { aim, ramp } from './ramp.js';
+import { aim, type RampStep, ramp } from './ramp.js';
 
 /** Where the mouth first bares as the load grows in one direction. */
 export interface Limit {
@@ -56,18 +56,24 @@ interface Baring {
   readonly lip: Lip | null;
 }
 
-/** A load along the ramp that the mouth is still covered at, the oil there, and a load at which it is bared. */
-interface Bracket {
-  readonly covered: number;
+/** A load along the ramp that the mouth is still covered at, and the oil there. */
+interface Covered {
+  readonly g: number;
   readonly state: PoolState;
-  readonly bared: number;
-  readonly baredState: PoolState;
+  /** Depth of the rim under the oil, mm. */
+  readonly depth: number;
+}
+
+/** How far a ramp went covered, and the end of the step in which the mouth bared; null when it did not. */
+interface Reach {
+  readonly last: Covered;
+  readonly bared: Covered | null;
 }
 
 /**
- * The ramp to `MOST_G`, then over and over the step in which the mouth bared, as a ramp of its own: one long
- * step can part pools that a slow turn keeps together. Where the shorter steps keep the mouth covered to the
- * end of the long one, the ramp goes on from there.
+ * The ramp to `MOST_G`, then the step in which the mouth bared searched by loads in between, each a ramp from
+ * the last load that still covered it: one long step can part pools that a slow turn keeps together. Where the
+ * shorter steps keep the mouth covered to the end of the long one, the ramp goes on from there.
  */
 const firstBaring = (
   system: OilSystem,
@@ -78,43 +84,72 @@ const firstBaring = (
   const { model, body, ways } = system;
   const scene = createScene(createOriented(body), ways[gating]);
   const load = (g: number): Load => loadToward(toward, g);
-  let found = baredStep(system, scene, start, 0, MOST_G, load);
-  while (found !== null && found.bared - found.covered > CLOSE) {
-    const { state, covered, bared }: Bracket = found;
-    found = baredStep(system, scene, state, covered, bared, load);
-    if (found !== null) continue;
-    const after = ramp(model.design, scene, state, [load(covered), load(bared)]);
-    found = baredStep(system, scene, after, bared, MOST_G, load);
+  const reach = (from: Covered, to: number, legs?: number): Reach =>
+    reachOf(system, scene, from, to, load, legs);
+  let found = reach({ g: 0, state: start, depth: Number.POSITIVE_INFINITY }, MOST_G);
+  for (;;) {
+    if (found.bared === null) return { g: null, lip: null };
+    const [last, bared] = narrow(found.last, found.bared, reach);
+    found = reach(last, bared.g, 1);
+    if (found.bared !== null) break;
+    found = reach(found.last, MOST_G);
   }
-  if (found === null) return { g: null, lip: null };
-  const { bared, baredState } = found;
-  aim(model.design, scene, load(bared));
-  const mine = baredState.of[model.mouth.cell] as number;
-  const level = mine === DRY ? Number.NaN : levelOf(scene, baredState.pools[mine] as Pool);
-  return { g: bared, lip: Number.isNaN(level) ? null : lipOf(system, scene, baredState, level) };
+  const { g, state } = found.bared;
+  aim(model.design, scene, load(g));
+  const mine = state.of[model.mouth.cell] as number;
+  const level = mine === DRY ? Number.NaN : levelOf(scene, state.pools[mine] as Pool);
+  return { g, lip: Number.isNaN(level) ? null : lipOf(system, scene, state, level) };
 };
 
-/** The first step of a ramp from one load to another at whose end the mouth is bared; null when none is. */
-const baredStep = (
+/**
+ * The greatest load within `CLOSE` of baring that still covers the mouth: by false position on the depth, whose
+ * end that stays twice counts half (Dowell and Jarratt 1971), and by halves where the depth jumps.
+ */
+const narrow = (
+  from: Covered,
+  to: Covered,
+  reach: (from: Covered, to: number, legs: number) => Reach,
+): readonly [Covered, Covered] => {
+  let [last, bared] = [from, to];
+  let [over, under] = [last.depth, bared.depth];
+  for (let k = 0; bared.g - last.g > CLOSE; k++) {
+    const width = bared.g - last.g;
+    const share = k % 3 === 2 || !Number.isFinite(over) ? 0.5 : over / (over - under);
+    const g = last.g + Math.min(Math.max(share * width, CLOSE / 2), width - CLOSE / 2);
+    const found = reach(last, g, 1);
+    const moved = found.last !== last;
+    if (moved) {
+      last = found.last;
+      over = last.depth;
+    } else over /= 2;
+    if (found.bared !== null) {
+      bared = found.bared;
+      under = bared.depth;
+    } else under /= 2;
+  }
+  return [last, bared];
+};
+
+/** A ramp from a load that covers the mouth to another, as far as it stays covered. */
+const reachOf = (
   system: OilSystem,
   scene: Scene,
-  start: PoolState,
-  from: number,
+  from: Covered,
   to: number,
   load: (g: number) => Load,
-): Bracket | null => {
-  let [covered, state] = [from, start];
-  let found: Bracket | null = null;
-  ramp(system.model.design, scene, start, [load(from), load(to)], (next, step) => {
-    const g = from + step.progress * (to - from);
-    if (submergenceOf(system, scene, next) > 0) {
-      [covered, state] = [g, next];
-      return true;
-    }
-    found = { covered, state, bared: g, baredState: next };
-    return false;
-  });
-  return found;
+  legs?: number,
+): Reach => {
+  let last = from;
+  let bared: Covered | null = null;
+  const visit = (state: PoolState, { progress }: RampStep): boolean => {
+    const g = from.g + progress * (to - from.g);
+    const one = { g, state, depth: submergenceOf(system, scene, state) };
+    if (one.depth > 0) last = one;
+    else bared = one;
+    return one.depth > 0;
+  };
+  ramp(system.model.design, scene, from.state, [load(from.g), load(to)], visit, legs);
+  return { last, bared };
 };
 
 /** Oil this far below its lowest lip has not spilled: it has slid off the mouth, mm. */

@@ -1,6 +1,6 @@
 import { drainHeights } from './drain.js';
 import { measureCells } from './level.js';
-import { DRY, type Pool, type PoolState, type Scene, volumeAt, wayAt } from './pools.js';
+import { createPool, DRY, type Pool, type PoolState, type Scene, volumeAt, wayAt } from './pools.js';
 
 export interface Lowered {
   /** Oil that stays, mm³. */
@@ -41,7 +41,7 @@ export const lowerPool = (scene: Scene, state: PoolState, i: number, exit: numbe
     }
     const volume = measureCells(oriented, cells, h, scene.measure).volume;
     kept += volume;
-    parts.push({ cells, volume });
+    parts.push(createPool(cells, volume));
   }
   return { kept, parts };
 };

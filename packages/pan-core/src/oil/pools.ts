@@ -7,7 +7,17 @@ import type { Way, Ways } from './ways.js';
 export interface Pool {
   cells: number[];
   volume: number;
+  /** Its level in the direction the oil now settles in, and the volume and cells it was found for; NaN for none. */
+  level: number;
+  levelFor: number;
 }
+
+export const createPool = (cells: number[], volume: number): Pool => ({
+  cells,
+  volume,
+  level: Number.NaN,
+  levelFor: Number.NaN,
+});
 
 /** Where the oil is. `of` gives each cell's pool, −1 for a dry cell; pools that were merged away are null. */
 export interface PoolState {
@@ -31,6 +41,8 @@ export interface Scene {
 /** Less oil than this is rounding, mm³ (a millionth of a drop). */
 export const NO_OIL = 1e-7;
 export const DRY = -1;
+/** Levels closer than this are equal, mm. */
+export const SAME_LEVEL = 1e-9;
 
 export const createScene = (oriented: Oriented, ways: Ways): Scene => ({
   oriented,
@@ -47,11 +59,15 @@ export const volumeAt = (scene: Scene, pool: Pool, h: number): number =>
 export const levelOf = (scene: Scene, pool: Pool): number =>
   solveLevel(scene.oriented, pool.cells, pool.volume, scene.measure);
 
+/** A level no lower than the pool's but for rounding, where one is known that costs no solve; else +∞. */
+export const mostLevel = (pool: Pool): number =>
+  pool.levelFor === pool.volume ? pool.level + SAME_LEVEL : Number.POSITIVE_INFINITY;
+
 /** The pool of a cell; a dry cell gets an empty one of its own. */
 export const poolOf = (state: PoolState, cell: number): number => {
   const known = state.of[cell] as number;
   if (known !== DRY) return known;
-  state.pools.push({ cells: [cell], volume: 0 });
+  state.pools.push(createPool([cell], 0));
   state.of[cell] = state.pools.length - 1;
   return state.pools.length - 1;
 };
@@ -65,7 +81,7 @@ export const partPools = (scene: Scene, before: PoolState): PoolState => {
     const first = state.pools.length;
     if (pool.cells.length === 1) {
       state.of[pool.cells[0] as number] = first;
-      state.pools.push({ cells: [...pool.cells], volume: pool.volume });
+      state.pools.push(createPool([...pool.cells], pool.volume));
       return;
     }
     const h = levelOf(scene, pool);
@@ -81,6 +97,11 @@ export const partPools = (scene: Scene, before: PoolState): PoolState => {
     }
     const bodies = state.pools.slice(first) as Pool[];
     shareOut(scene, bodies, pool.volume, h);
+    if (bodies.length === 1) {
+      const [body] = bodies as [Pool];
+      body.level = h;
+      body.levelFor = pool.volume;
+    }
     if (bodies.length > 1) torn = Math.max(torn, tear(scene, before, id, bodies, h));
   });
   return { ...state, torn };
@@ -132,7 +153,7 @@ const gather = (
       }
     }
   }
-  state.pools.push({ cells, volume: 0 });
+  state.pools.push(createPool(cells, 0));
 };
 
 /** Parts a volume among bodies that stood at one level; a single body keeps it to the last digit. */
@@ -154,5 +175,6 @@ export const mergePools = (state: PoolState, i: number, j: number): void => {
     a.cells.push(c);
   }
   a.volume += b.volume;
+  a.levelFor = Number.NaN;
   state.pools[j] = null;
 };

@@ -5,7 +5,7 @@ import { DRY, NO_OIL, type Pool, type PoolState, type Scene } from './pools.js';
 import { settle } from './settle.js';
 import { sillsOf } from './ways.js';
 
-/** Legs a ramp is first cut into, and how often a leg may be halved while its ends disagree. */
+/** Legs a ramp is first cut into unless told, and how often a leg may be halved while its ends disagree. */
 const LEGS = 12;
 const MOST_HALVINGS = 10;
 /** Pool volumes that differ by less than this between one step and two agree, mm³ (1e-5 L). */
@@ -31,6 +31,7 @@ export const ramp = (
   start: PoolState,
   loads: readonly Load[],
   visit?: (state: PoolState, step: RampStep) => boolean,
+  legs = LEGS,
 ): PoolState => {
   let state = start;
   for (let leg = 0; leg + 1 < loads.length; leg++) {
@@ -60,14 +61,14 @@ export const ramp = (
         return first === null ? null : advance(first, middle, t1, null, halvings - 1);
       }
       const progress = (leg + t1) / (loads.length - 1);
+      // The scene is still turned to t1.
       if (visit === undefined) return two;
-      aim(design, scene, at(t1));
       return visit(two, { progress, load: at(t1) }) ? two : null;
     };
     // Doors and weeps that were open at rest shut before anything turns: the pools part where they lie.
     if (leg === 0) state = go(state, 0);
-    for (let k = 0; k < LEGS; k++) {
-      const next = advance(state, k / LEGS, (k + 1) / LEGS, null, MOST_HALVINGS);
+    for (let k = 0; k < legs; k++) {
+      const next = advance(state, k / legs, (k + 1) / legs, null, MOST_HALVINGS);
       if (next === null) return state;
       state = next;
     }

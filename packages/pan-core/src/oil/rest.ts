@@ -2,7 +2,7 @@ import type { Oriented } from './body.js';
 import { drainHeights } from './drain.js';
 import { createMeasure, measureCells, solveLevel } from './level.js';
 import { sweepLevels } from './level-sweep.js';
-import { DRY, type Pool, type PoolState, poolOf } from './pools.js';
+import { createPool, DRY, type Pool, type PoolState, poolOf } from './pools.js';
 import { sillsOf, type Ways } from './ways.js';
 
 export interface Rest {
@@ -130,7 +130,7 @@ const group = (o: Oriented, ways: Ways, sills: Float64Array, levels: Float64Arra
         }
       }
     }
-    pools.push({ cells, volume: 0 });
+    pools.push(createPool(cells, 0));
   }
   return { pools, of };
 };

@@ -4,6 +4,7 @@ import { dividePool, lowerPool } from './lower.js';
 import {
   DRY,
   mergePools,
+  mostLevel,
   NO_OIL,
   type Pool,
   type PoolState,
@@ -44,7 +45,7 @@ export const settle = (scene: Scene, before: PoolState): PoolState => {
 /** One pool's turn: over its lowest outer sill if it stands above it. Returns the pools to look at again. */
 const overflow = (scene: Scene, state: PoolState, i: number): readonly number[] => {
   const pool = state.pools[i] as Pool;
-  const { exits, lowest } = exitsOf(scene, state, i);
+  const { exits, lowest } = exitsOf(scene, state, i, mostLevel(pool));
   if (exits.length === 0 || pool.volume - volumeAt(scene, pool, lowest) <= NO_OIL) return [];
   for (const w of exits) {
     const way = wayAt(scene, w);
@@ -68,6 +69,7 @@ const overflow = (scene: Scene, state: PoolState, i: number): readonly number[] 
 
 /** The pools, and those whose doors lead into them: once these stand lower, a door that was at rest may run. */
 const withUpstream = (scene: Scene, state: PoolState, pools: readonly number[]): readonly number[] => {
+  if (!scene.ways.doors) return pools;
   const found = new Set(pools);
   for (const i of pools)
     for (const c of state.pools[i]?.cells ?? [])
@@ -91,16 +93,18 @@ interface Exits {
   readonly lowest: number;
 }
 
-const exitsOf = (scene: Scene, state: PoolState, i: number): Exits => {
+/** `most`: a level the pool does not reach; a way out whose sill stands over it lets nothing out. */
+const exitsOf = (scene: Scene, state: PoolState, i: number, most: number): Exits => {
   const { ways, sills } = scene;
   const all: number[] = [];
   let lowest = Number.POSITIVE_INFINITY;
   for (const c of (state.pools[i] as Pool).cells)
     for (const w of ways.at[c] as readonly number[]) {
+      const sill = sills[w] as number;
+      if (sill > most || sill > lowest + SAME_SILL) continue;
       const way = wayAt(scene, w);
       if (state.of[way.from] === state.of[way.to] || (!way.both && state.of[way.from] !== i)) continue;
-      const sill = sills[w] as number;
-      if (sill > lowest + SAME_SILL || (!way.both && !runsThroughDoor(scene, state, w))) continue;
+      if (!way.both && !runsThroughDoor(scene, state, w)) continue;
       if (sill < lowest) lowest = sill;
       all.push(w);
     }

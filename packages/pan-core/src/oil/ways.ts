@@ -17,6 +17,8 @@ export interface Ways {
   /** Numbers of the ways at each cell. */
   readonly at: readonly (readonly number[])[];
   readonly corners: readonly Float64Array[];
+  /** Whether any passes oil one way only. */
+  readonly doors: boolean;
 }
 
 /** Rest: every door and weep open both ways. Held: free openings and holes only. Settled: weeps both ways, doors one way. */
@@ -41,7 +43,7 @@ export const waysOf = (model: Pick<PanModel, 'openings' | 'cells'>, body: Body, 
       ),
     );
   });
-  return { list, at, corners };
+  return { list, at, corners, doors: list.some(({ both }) => !both) };
 };
 
 /** Lowest point of each way along effective gravity, mm above the body's origin, into `out`. */
