@@ -2,11 +2,13 @@ import type { Vec2, Vec3 } from '../numeric/index.js';
 import type { Baffle } from './baffle.js';
 import type { Chassis } from './chassis.js';
 import type { Engine } from './engine.js';
+import type { Notch } from './notch.js';
 import type { RailSurvey } from './rail-survey.js';
 
 export type * from './baffle.js';
 export type * from './chassis.js';
 export type * from './engine.js';
+export type * from './notch.js';
 export type * from './solid-shape.js';
 
 /**
@@ -103,26 +105,6 @@ export interface Wing {
   /** Distance of the outer plane beyond the half-width, at the rear and at the front end. */
   readonly beyondWall: { readonly rear: number; readonly front: number };
 }
-
-/** A clearance cut-out as a box. */
-export interface BoxNotch {
-  readonly kind: 'box';
-  readonly name: string;
-  readonly min: Point3;
-  readonly max: Point3;
-}
-/** A clearance cut-out with a sloping face. */
-export interface WedgeNotch {
-  readonly kind: 'wedge';
-  readonly name: string;
-  /** Triangle in the plane across `along`: [x, z] when along y, [y, z] when along x, [x, y] when along z. */
-  readonly triangle: readonly [Point2, Point2, Point2];
-  readonly along: 'x' | 'y' | 'z';
-  readonly from: number;
-  readonly to: number;
-}
-/** A clearance cut-out. */
-export type Notch = BoxNotch | WedgeNotch;
 
 /** The plate that bolts to the rail. */
 export interface Flange {

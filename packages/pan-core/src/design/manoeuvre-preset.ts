@@ -2,7 +2,7 @@ import type { Manoeuvre } from './design.js';
 import table from './manoeuvre-presets.json' with { type: 'json' };
 
 /** A kind of driving with manoeuvres of its own. */
-export type PresetName = keyof typeof table.presets;
+export type PresetName = 'street' | 'autocross' | 'track' | 'slicks' | 'drag' | 'rally';
 
 /** The kinds of driving there are manoeuvres for. */
 export const presetNames: readonly PresetName[] = Object.freeze(Object.keys(table.presets) as PresetName[]);

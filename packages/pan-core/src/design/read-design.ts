@@ -4,6 +4,7 @@ import type { Unit } from '../units/index.js';
 import type { ReadDesign } from './design.js';
 import type { Drawings } from './drawing.js';
 import { problemOf, type Reading, refused } from './field/index.js';
+import { inNewestFormat, newerFormat } from './format.js';
 import { designField } from './keys/design-keys.js';
 import { designOf } from './resolve/design-of.js';
 import { openNotes } from './resolve/notes.js';
@@ -14,16 +15,18 @@ import { openNotes } from './resolve/notes.js';
  *
  * @param extra units beyond the common ones, from `loadUnits`; `missingUnits` says which are wanted
  * @param drawings what stands in the files that `namedDrawings` says the design names
- * @throws PanError with every problem at once, each with its path
+ * @throws PanError with every problem at once, each with its path; one alone where the file's format is newer
  */
 export const readDesign = (
   raw: unknown,
   extra: readonly Unit[] = [],
   drawings: Drawings = {},
 ): ReadDesign => {
+  const newer = newerFormat(raw);
+  if (newer !== null) throw new PanError(newer);
   const field = designField(readingOf(raw, extra, () => undefined));
   const problems: Problem[] = [];
-  const keys = field.read(raw, (fault, place = []) => problems.push(problemOf(fault, place)));
+  const keys = field.read(inNewestFormat(raw), (fault, place = []) => problems.push(problemOf(fault, place)));
   if (keys === refused || problems.length > 0) throw new PanError(problems);
   const notes = openNotes();
   const { design, rail } = designOf(keys, drawings, notes);
@@ -35,7 +38,7 @@ export const readDesign = (
 export const missingUnits = (raw: unknown): readonly string[] => {
   const names = new Set<string>();
   const field = designField(readingOf(raw, [], (name) => names.add(name)));
-  field.read(raw, () => undefined);
+  field.read(inNewestFormat(raw), () => undefined);
   return [...names];
 };
 

@@ -2,7 +2,7 @@ import { frictionFactor, fullyRough } from './friction.js';
 import table from './tube-fittings.json' with { type: 'json' };
 
 /** How the tube takes oil in: cut square in a plate, through a bell, or as a bare end standing in the oil. */
-export type Entrance = keyof typeof table.entrance.turbulent;
+export type Entrance = 'square' | 'bell' | 'projecting';
 
 /** One turn of the tube: its angle in radians, its centre-line radius over the bore. */
 export interface TubeBend {

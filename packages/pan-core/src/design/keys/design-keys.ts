@@ -1,5 +1,6 @@
 import { assumedText } from '../default.js';
 import { choice, optional, orUnknown, type Reading, section, text, type ValueOf } from '../field/index.js';
+import { NEWEST_FORMAT } from '../format.js';
 import { baffleField } from './baffle-keys.js';
 import { chassisField } from './chassis-keys.js';
 import { bungField, dipstickField, drainField, pickupField } from './fitting-keys.js';
@@ -52,7 +53,7 @@ const engineField = (k: Kit) =>
 export const designField = (reading: Reading) => {
   const k = kitFor(reading);
   return section('a design', {
-    format: choice('version of this format', [1]),
+    format: choice('version of this format', [NEWEST_FORMAT]),
     title: text('what the pan is for', 200, 'Long straight six, rear sump'),
     units: choice('unit of lengths without one', ['mm', 'in']),
     engine: engineField(k),

@@ -1,0 +1,1 @@
+export declare const design: Readonly<Record<string, unknown>>;
