@@ -15,7 +15,7 @@ export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from
 export { buttTrim } from './butt-trim.js';
 export { asksForTrees, cutParts } from './cut-parts.js';
 export type { SheetFinding } from './finding.js';
-export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline } from './flange.js';
+export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline, flangeParts } from './flange.js';
 export { blankOverlaps, type Overlap } from './flat-overlap.js';
 export { type Leaf, leafFlat } from './leaf.js';
 export type { LeafEdge } from './leaf-edge.js';
