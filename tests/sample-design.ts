@@ -180,7 +180,7 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       { name: 'long left', forward: 0, left: 1.2, grade: 0, seconds: 6, via: [] },
       { name: 'trail into right', forward: -0.7, left: -0.8, grade: 0, seconds: 3, via: [] },
     ],
-    shop: { sheet: [2500, 1250], edge: 10, gap: null },
+    shop: { sheet: [2500, 1250], edge: 10, gap: null, brake: { longest: null, die: null, punch: null } },
     prices: {
       currency: null,
       sheetPerKg: null,

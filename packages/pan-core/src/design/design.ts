@@ -4,6 +4,7 @@ import type { Chassis } from './chassis.js';
 import type { Engine } from './engine.js';
 import type { Notch } from './notch.js';
 import type { RailSurvey } from './rail-survey.js';
+import type { Prices, Shop } from './shop.js';
 
 export type * from './baffle.js';
 export type * from './chassis.js';
@@ -175,33 +176,6 @@ export interface Manoeuvre extends Load {
   readonly seconds: number;
   /** Loads passed through, in order, before the manoeuvre's own. */
   readonly via: readonly Load[];
-}
-
-/** What the parts are cut from. */
-export interface Shop {
-  /** Stock sheet: length, the way it was rolled, and width, mm. */
-  readonly sheet: Point2;
-  /** Bare rim all round, mm. */
-  readonly edge: number;
-  /** Metal between two cuts, mm; null to go by the sheet's thickness. */
-  readonly gap: number | null;
-}
-
-/** Rates in one currency and times in minutes; null is not known. */
-export interface Prices {
-  readonly currency: string | null;
-  readonly sheetPerKg: number | null;
-  readonly cutPerMetre: number | null;
-  readonly perPierce: number | null;
-  readonly perFold: number | null;
-  readonly weldPerMetre: number | null;
-  readonly boughtIn: number | null;
-  readonly perHour: number | null;
-  readonly minutesPerPart: number | null;
-  readonly minutesPerFold: number | null;
-  readonly minutesPerWeldMetre: number | null;
-  readonly otherHours: number | null;
-  readonly bought: number | null;
 }
 
 /** A value the file did not give and that was taken from common practice. */

@@ -8,3 +8,4 @@ export { type PresetName, presetManoeuvres, presetNames } from './manoeuvre-pres
 export { findMaterial, type Material, type Metal, materials, smallestBendRadius } from './material.js';
 export type * from './rail-survey.js';
 export { missingUnits, readDesign } from './read-design.js';
+export type * from './shop.js';

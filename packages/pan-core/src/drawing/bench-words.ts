@@ -1,4 +1,5 @@
 import { pathBox } from '../geometry/index.js';
+import { foldOrder, punchHalf } from '../sheet/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { csv } from './csv.js';
 import { type CutPlan, headLines, type NamedPart } from './cut-plan.js';
@@ -38,7 +39,12 @@ export const foldList = (plan: CutPlan): string => {
     ...headLines(plan, 'folds'),
     'Places are x, y in mm from the lower left corner of the blank as drawn, at the middle of the bend.',
     'Bend a test strip of the same sheet first and compare its flat length.',
-    ...folded.flatMap((named) => ['', `${named.file}  (${FACE[named.part.drawnFace]})`, ...foldLines(named)]),
+    ...folded.flatMap((named) => [
+      '',
+      `${named.file}  (${FACE[named.part.drawnFace]})`,
+      ...foldLines(named),
+      ...orderLines(plan, named),
+    ]),
     ...(folded.length === 0 ? ['', 'Nothing is folded.'] : []),
   ]);
 };
@@ -56,6 +62,22 @@ const foldLines = ({ part }: NamedPart): readonly string[] => {
     (fold) =>
       `    ${foldWords(fold)}; line from ${at(fold.from)} to ${at(fold.to)}; bend zone ${fold.allowance.toFixed(2)} mm`,
   );
+};
+
+const orderLines = ({ design }: CutPlan, { part }: NamedPart): readonly string[] => {
+  if (part.folds.length < 2) return [];
+  const found = foldOrder(part, punchHalf(design));
+  if (found === null)
+    return ['    Order: not worked out, the folds run several ways; the smallest legs first.'];
+  const names = found.order.map((fold) => fold.name).join(', ');
+  return [
+    `    Order: ${names}.`,
+    ...(found.fouls === null
+      ? []
+      : [
+          `    At ${found.fouls.name} the sheet folded before it meets a straight punch: fold it over a bar or with a cut-away punch.`,
+        ]),
+  ];
 };
 
 /** Every round hole, measured from the lower left corner of its blank. */

@@ -12,11 +12,13 @@ export {
 } from './bend-allowance.js';
 export { bendsOf, type ListedBend } from './bend-list.js';
 export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from './bend-rule.js';
+export { punchHalf } from './brake-finding.js';
 export { buttTrim } from './butt-trim.js';
 export { asksForTrees, cutParts } from './cut-parts.js';
 export type { SheetFinding } from './finding.js';
 export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline, flangeParts } from './flange.js';
 export { blankOverlaps, type Overlap } from './flat-overlap.js';
+export { type FoldOrder, foldOrder } from './fold-order.js';
 export { type Leaf, leafFlat } from './leaf.js';
 export type { LeafEdge } from './leaf-edge.js';
 export type { Fold, Mark, Part, RoundHole } from './part.js';

@@ -2,6 +2,7 @@ import { type Design, findMaterial, smallestBendRadius } from '../design/index.j
 import { freeze } from '../numeric/index.js';
 import type { Profile } from '../pan/index.js';
 import { bendRule } from './bend-rule.js';
+import { brakeFindings, shortestLegFor } from './brake-finding.js';
 import { FLAP_LAND } from './door-part.js';
 import { atLeast, type SheetFinding } from './finding.js';
 import { flangeFindings } from './flange-finding.js';
@@ -22,6 +23,7 @@ export const sheetFindings = (
     ...legs(design, parts),
     ...holesAtBends(design, parts),
     ...cutsInBends(parts),
+    ...brakeFindings(design, parts),
     ...flangeFindings(design, profile),
     ...smallestHole(design, parts),
     ...wingEnds(design, profile),
@@ -40,7 +42,7 @@ const structural = (design: Design): SheetFinding => ({
     ? 'the old pan ties the block to the gearbox; a sheet pan would bend and crack, and the block may'
     : 'the pan carries oil and nothing else',
   try: design.pan.structural
-    ? 'Keep a cast pan, or have brackets designed that carry the gearbox without the pan, then say structural: false.'
+    ? 'Refused as a replacement: keep a cast pan, or have an engineer answer for brackets that carry the gearbox without it (torque reaction and the gearbox’s overhung mass in bending; stiffness against the clutch’s alignment and first bending of engine and gearbox as one beam; fatigue at the bolts and the block’s own thread pull-out; who signs), then say structural: false.'
     : '',
 });
 
@@ -93,7 +95,7 @@ const legs = (design: Design, parts: readonly Part[]): readonly SheetFinding[] =
   const all = parts.flatMap((part) =>
     part.folds.map((fold) => ({ part, fold, value: shortestLeg(part, fold) })),
   );
-  const need = (p: Part, f: Fold): number => 3 * p.thickness + f.radius;
+  const need = (p: Part, f: Fold): number => shortestLegFor(design, p.thickness, f.radius);
   if (all.length === 0) return [];
   const worst = all.reduce((a, b) =>
     b.value - need(b.part, b.fold) < a.value - need(a.part, a.fold) ? b : a,
@@ -106,7 +108,9 @@ const legs = (design: Design, parts: readonly Part[]): readonly SheetFinding[] =
       limit: need(worst.part, worst.fold),
       unit: 'mm',
       below: 'fail',
-      because: `the ${worst.fold.name} bend of ${worst.part.name}: a shorter leg falls into the brake’s die (3t + R, common practice)`,
+      because: `the ${worst.fold.name} bend of ${worst.part.name}: a shorter leg falls into the brake’s die (${
+        design.shop.brake.die === null ? '3t + R' : '0.77 of the die’s opening'
+      }, common practice)`,
       try: (short) => `Make that leg ${short.toFixed(1)} mm longer, or weld the corner (pan.joints.welded).`,
     }),
   ];

@@ -22,6 +22,13 @@ export const shopField = (k: Kit) =>
         to: '200 mm',
       }),
     ),
+    brake: optional(
+      section('the brake that folds', {
+        longest: optional(k.size('longest fold it takes')),
+        die: optional(k.size('opening of the V in its die', '200 mm')),
+        punch: optional(k.size('thickness of its punch beside the fold', '200 mm')),
+      }),
+    ),
   });
 
 /** Rates and times that only the user knows; what is left out stays unknown. */

@@ -1,6 +1,7 @@
 import { defaultNamed } from '../default.js';
-import type { Point2, Prices, Shop } from '../design.js';
+import type { Point2 } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
+import type { Prices, Shop } from '../shop.js';
 import type { Notes } from './notes.js';
 
 /** Common stock size in metric countries, as the default's words say. */
@@ -16,6 +17,11 @@ export const resolveShop = (keys: DesignKeys['shop'], notes: Notes): Shop => {
     sheet: keys?.sheet ?? STOCK,
     edge: notes.take(keys?.edge, [...path, 'edge'], 'length', 'sheet edge'),
     gap: keys?.gap ?? null,
+    brake: {
+      longest: keys?.brake?.longest ?? null,
+      die: keys?.brake?.die ?? null,
+      punch: keys?.brake?.punch ?? null,
+    },
   };
 };
 

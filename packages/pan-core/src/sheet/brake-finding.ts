@@ -1,0 +1,104 @@
+import type { Design } from '../design/index.js';
+import { distance2 } from '../geometry/index.js';
+import practice from './brake-practice.json' with { type: 'json' };
+import { atLeast, atMost, type SheetFinding } from './finding.js';
+import { foldOrder } from './fold-order.js';
+import type { Part } from './part.js';
+
+/** What the user's own brake and sheet allow: longest fold, a free order of folds, parts that fit the sheet. */
+export const brakeFindings = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => [
+  ...longestFold(design, parts),
+  ...orderFinding(design, parts),
+  ...fitsSheet(design, parts),
+];
+
+/** Shortest leg that rests on both shoulders of the die, mm; by thickness and radius where no die is told. */
+export const shortestLegFor = ({ shop }: Design, thickness: number, radius: number): number =>
+  shop.brake.die === null ? 3 * thickness + radius : practice.shortest_leg_in_dies * shop.brake.die;
+
+export const punchHalf = ({ shop }: Design): number => (shop.brake.punch ?? practice.punch_mm) / 2;
+
+const longestFold = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const { longest } = design.shop.brake;
+  const all = parts.flatMap((part) =>
+    part.folds.map((fold) => ({ part, fold, length: distance2(fold.from, fold.to) })),
+  );
+  if (longest === null || all.length === 0) return [];
+  const worst = all.reduce((a, b) => (b.length > a.length ? b : a));
+  return [
+    atMost(design, {
+      id: 'longest_fold',
+      title: 'longest fold for the brake',
+      value: worst.length,
+      limit: longest,
+      unit: 'mm',
+      below: 'fail',
+      because: `the ${worst.fold.name} bend of ${worst.part.name}, against shop.brake.longest`,
+      try: (over) =>
+        `Have it bent on a brake ${over.toFixed(0)} mm longer, or weld that corner (pan.joints).`,
+    }),
+  ];
+};
+
+const orderFinding = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const half = punchHalf(design);
+  const found = parts.flatMap((part) => {
+    const order = foldOrder(part, half);
+    return order === null || !Number.isFinite(order.room) ? [] : [{ part, ...order }];
+  });
+  if (found.length === 0) return [];
+  const worst = found.reduce((a, b) => (b.room < a.room ? b : a));
+  const punch = design.shop.brake.punch === null ? ', taken as common practice, no source' : '';
+  return [
+    atLeast(design, {
+      id: 'fold_order',
+      title: 'folds clear of the punch',
+      value: worst.room,
+      limit: half,
+      unit: 'mm',
+      below: 'warn',
+      because:
+        worst.fouls === null
+          ? `${worst.part.name} in the order of 3-bench/folds.txt; half a straight punch${punch}`
+          : `in every order sheet already folded meets the punch; of ${worst.part.name} first at the ${worst.fouls.name} bend (half a straight punch${punch})`,
+      try: () =>
+        `Bend "${worst.fouls?.name ?? ''}" by hand over a bar or under a cut-away punch, or weld that corner (pan.joints).`,
+    }),
+  ];
+};
+
+const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const { sheet, edge } = design.shop;
+  const room = [...sheet].sort((a, b) => b - a).map((side) => side - 2 * edge) as [number, number];
+  const over = parts.map((part) => {
+    const [long, short] = [...part.flat].sort((a, b) => b - a) as [number, number];
+    return { part, value: Math.max(long - room[0], short - room[1]) };
+  });
+  if (over.length === 0) return [];
+  const worst = over.reduce((a, b) => (b.value > a.value ? b : a));
+  const seam = worst.part.folds.reduce<Part['folds'][number] | null>((best, fold) => {
+    const off = (f: Part['folds'][number]): number =>
+      Math.abs((f.from[0] + f.to[0]) / 2 - worst.part.flat[0] / 2) +
+      Math.abs((f.from[1] + f.to[1]) / 2 - worst.part.flat[1] / 2);
+    return best === null || off(fold) < off(best) ? fold : best;
+  }, null);
+  const size = worst.part.flat.map((side) => side.toFixed(0)).join(' x ');
+  return [
+    atLeast(design, {
+      id: 'part_on_sheet',
+      title: 'room for the largest part on the sheet',
+      value: -worst.value,
+      limit: 0,
+      unit: 'mm',
+      below: 'fail',
+      because:
+        worst.value > 0
+          ? `${worst.part.name} is ${size} mm flat and the sheet ${sheet.join(' x ')} mm with ${edge} mm of bare rim`
+          : `the largest, ${worst.part.name}, fits the sheet of ${sheet.join(' x ')} mm`,
+      try: () =>
+        seam === null
+          ? 'Buy a larger sheet and write it as shop.sheet.'
+          : `Split it at the ${seam.name} corner: weld that edge (pan.joints), or write a larger sheet as shop.sheet.`,
+    }),
+  ];
+};
