@@ -1,5 +1,6 @@
 import { type RemovalReport, removalReport } from 'pan-core/check/removal-report.js';
 import type { Design, Obstacle } from 'pan-core/design/index.js';
+import { hullGap } from 'pan-core/geometry/index.js';
 import { buildPan, outerSolids, platesOf } from 'pan-core/pan/index.js';
 import { describe, expect, test } from 'vitest';
 import { expectWithin } from '../numbers.js';
@@ -60,13 +61,15 @@ describe('a crossmember under the shallow', () => {
   });
 });
 
+const withCap = removal((d) => {
+  d.chassis.obstacles = [crossmember];
+  d.engine.inside = [{ name: 'cap', shape: { kind: 'box', min: [100, -40, -150], max: [200, 40, 0] } }];
+});
+
 test('what hangs in the sump asks for a lift: the difference of two depths', () => {
   // Pushed back, a cap down to −150 has to pass over the shallow's floor at −50: 100 down, and the crossmember
   // leaves 27. So the lift is at least 73; the search keeps 2 mm twice, in steps of 12 mm and a lift to 10 mm.
-  const found = removal((d) => {
-    d.chassis.obstacles = [crossmember];
-    d.engine.inside = [{ name: 'cap', shape: { kind: 'box', min: [100, -40, -150], max: [200, 40, 0] } }];
-  });
+  const found = withCap;
   expect(found.pickup).toBe('comes along');
   expect(found.engine_lift_mm).toBeGreaterThanOrEqual(73);
   expect(found.engine_lift_mm).toBeLessThanOrEqual(73 + 4 + 12 + 10);
@@ -118,4 +121,28 @@ test('an engine under a beam is lifted only as far as the beam lets it', () => {
   });
   expectWithin(found.most_lift_mm, 40, 0.2);
   expect(found.most_lift_binds).toBe('engine to beam');
+});
+
+test('every place on the way clears the crossmember, the pan moved corner by corner', () => {
+  const found = withCap;
+  const design = stepDesign((d) => {
+    d.engine.railHoles = [];
+    d.chassis.obstacles = [crossmember];
+  });
+  const solids = outerSolids(design, buildPan(design).profile).filter((s) => s.role !== 'bolt');
+  const beam = [-180, -80].flatMap((z) => [-400, 400].flatMap((y) => [356, 450].map((x): P => [x, y, z])));
+  let from = { forward_mm: 0, down_mm: 0 };
+  let least = Number.POSITIVE_INFINITY;
+  for (const leg of found.legs) {
+    for (let t = 0; t <= 1; t += 1 / 64) {
+      const x = from.forward_mm + t * (leg.forward_mm - from.forward_mm);
+      const z = (found.engine_lift_mm ?? 0) - from.down_mm - t * (leg.down_mm - from.down_mm);
+      for (const solid of solids) {
+        const moved = solid.vertices.map((p): P => [p[0] + x, p[1], p[2] + z]);
+        least = Math.min(least, hullGap(moved, beam).distance);
+      }
+    }
+    from = leg;
+  }
+  expect(least).toBeGreaterThan(0);
 });

@@ -24,8 +24,8 @@ export interface Removal {
   readonly complete: boolean;
 }
 
-/** Lifts looked at before the least is narrowed down, mm, and how narrowly. */
-const LIFTS = [0, 30, 60, 100, 150];
+/** The most an engine is lifted, mm, and how narrowly the least lift is looked for. */
+const MOST_LIFT = 150;
 const NARROW = 10;
 const LOOKS = 4000;
 const TILTED_LOOKS = 6000;
@@ -45,11 +45,10 @@ export const removalOf = (
   const along = removalScene(design, solids, line, plates, null);
   if (stays === null || along === null) return null;
   const mostLift = liftRoom(along);
-  const lifts = LIFTS.filter((lift) => lift <= mostLift.by);
   const caught = stays.room(BOLTED, 0, ENOUGH).room < TOUCHING;
-  const first = caught ? null : leastLift(stays, lifts, tell);
+  const first = caught ? null : leastLift(stays, mostLift.by, tell);
   tell(0.4);
-  const second = first?.lift === 0 ? null : leastLift(along, lifts, tell);
+  const second = first?.lift === 0 ? null : leastLift(along, mostLift.by, tell);
   const comesAlong = second !== null && (first === null || less(second.lift, first.lift));
   const found = comesAlong ? second : first;
   const scene = comesAlong ? along : stays;
@@ -84,8 +83,8 @@ interface Lifted {
   readonly complete: boolean;
 }
 
-/** The least lift, to a centimetre, with which a way out was found. */
-const leastLift = (scene: RemovalScene, lifts: readonly number[], tell: (share: number) => void): Lifted => {
+/** The least lift, to a centimetre, with which a way out was found; none where the most that can be is not enough. */
+const leastLift = (scene: RemovalScene, most: number, tell: (share: number) => void): Lifted => {
   let complete = true;
   const tried = (lift: number): readonly PanPlace[] | null => {
     tell(lift / 400);
@@ -95,33 +94,27 @@ const leastLift = (scene: RemovalScene, lifts: readonly number[], tell: (share: 
     complete &&= out.complete;
     return out.legs;
   };
-  let no = 0;
-  for (const lift of lifts) {
-    let legs = tried(lift);
-    if (legs === null) {
-      no = lift;
-      continue;
-    }
-    let yes = lift;
-    while (yes - no > NARROW) {
-      const middle = (no + yes) / 2;
-      const better = tried(middle);
-      if (better === null) no = middle;
-      else [yes, legs] = [middle, better];
-    }
-    return { lift: yes, legs, complete };
+  const still = tried(0);
+  if (still !== null) return { lift: 0, legs: still, complete };
+  let [no, yes] = [0, most];
+  let legs = most > NARROW ? tried(most) : null;
+  if (legs === null) return { lift: null, legs: [], complete };
+  while (yes - no > NARROW) {
+    const middle = (no + yes) / 2;
+    const better = tried(middle);
+    if (better === null) no = middle;
+    else [yes, legs] = [middle, better];
   }
-  return { lift: null, legs: [], complete };
+  return { lift: yes, legs, complete };
 };
 
 /** Upward in strides as long as the room there is; what can be opened over the engine is open. */
 const liftRoom = (scene: RemovalScene): Removal['mostLift'] => {
-  const most = LIFTS[LIFTS.length - 1] ?? 0;
   let by = 0;
-  while (by < most) {
+  while (by < MOST_LIFT) {
     const { room, binds } = scene.engineRoom(by, ENOUGH);
     if (room < TOUCHING) return { by, binds };
     by += room;
   }
-  return { by: most, binds: null };
+  return { by: MOST_LIFT, binds: null };
 };
