@@ -2,7 +2,7 @@ import type { Design, Lid, Manoeuvre } from '../design/index.js';
 import { PanError } from '../errors/index.js';
 import { createOilSystem, type OilSystem } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
-import { coversMouth, type MouthCase, mouthCase } from './mouth-case.js';
+import { coveredCase, type MouthCase } from './mouth-case.js';
 import { sweepOverOil } from './sweep.js';
 
 /** Most extra oil that is worth trying, and the step it is rounded up to, mm³. */
@@ -19,7 +19,7 @@ export const moreOil = (system: OilSystem, manoeuvre: Manoeuvre, running: number
   const holds = (extra: number): boolean => {
     const volume = running + extra;
     if (volume > system.body.capacity.reduce((a, b) => a + b, 0)) return false;
-    return coversMouth(system, manoeuvre, volume);
+    return coveredCase(system, manoeuvre, volume) !== null;
   };
   const clear = (extra: number): boolean => {
     const over = sweepOverOil(system, running + extra);
@@ -48,9 +48,8 @@ export const lidThatHolds = (design: Design, manoeuvre: Manoeuvre, volume: numbe
   for (const { words, lid } of lidsToTry(design, rear)) {
     const baffles = [...design.baffles.filter((b) => b.name !== lid.name), lid];
     const system = systemOf({ ...design, baffles });
-    if (system !== null && coversMouth(system, manoeuvre, volume)) {
-      return { words, found: mouthCase(system, manoeuvre, [volume]) };
-    }
+    const found = system === null ? null : coveredCase(system, manoeuvre, volume);
+    if (found !== null) return { words, found };
   }
   return null;
 };

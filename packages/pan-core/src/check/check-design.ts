@@ -8,6 +8,7 @@ import { crankDipChecks } from './crank-dip-checks.js';
 import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
 import { measureAgain } from './measure-again.js';
+import { mouthCases } from './mouth-case.js';
 import { mouthChecks } from './mouth-checks.js';
 import { oilChecks, runningFills } from './oil-checks.js';
 import { railChecks } from './rail-checks.js';
@@ -29,14 +30,16 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
   const oil = inventoryOf(design.oil);
   const level = (volume: number) =>
     restAnswer(system, volume).pools.find((p) => p.hasPickup)?.surface ?? null;
+  const fills = runningFills(design, assumed);
+  const cases = design.manoeuvres.map((manoeuvre) => mouthCases(system, manoeuvre, fills));
   const checks: readonly Check[] = [
     ...unknownChecks(unknown),
     ...railChecks(read.rail),
     ...oilChecks(design, system),
     ...dipstickChecks(design, system),
-    ...mouthChecks(design, system, runningFills(design, assumed)),
+    ...mouthChecks(design, system, cases),
     ...supplyChecks(design, system),
-    ...crankDipChecks(design, system, runningFills(design, assumed)),
+    ...crankDipChecks(design, system, cases),
     ...fitChecks(design, model),
     ...sheetChecks(design, model),
   ];

@@ -1,7 +1,7 @@
 import { type Design, type Manoeuvre, slug } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
-import { crankDips, depthUnderOil, type OilAnswer, type OilSystem, rampAnswer } from '../oil/index.js';
-import { describeLoad } from './mouth-case.js';
+import { crankDips, depthUnderOil, type OilAnswer, type OilSystem } from '../oil/index.js';
+import { describeLoad, type MouthCase } from './mouth-case.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
 
@@ -16,20 +16,26 @@ interface Found {
 
 type Depth = (answer: OilAnswer) => { readonly depth: number | null; readonly where: string };
 
-/** Rods, rear main seal, returns, breathers and the dipstick’s tube under oil in the manoeuvres. */
+/**
+ * Rods, rear main seal, returns, breathers and the dipstick’s tube under oil in the manoeuvres.
+ *
+ * @param fills each manoeuvre at every running fill; the most oil is the worst here
+ */
 export const crankDipChecks = (
   design: Design,
   system: OilSystem,
-  fills: readonly number[],
+  fills: readonly (readonly MouthCase[])[],
 ): readonly Check[] => {
-  const volume = Math.max(...fills);
-  const cases = design.manoeuvres.map((manoeuvre) => ({
-    manoeuvre,
-    answers: (['held', 'settled'] as const).map((state) => ({
-      state,
-      answer: rampAnswer(system, volume, manoeuvre, state, manoeuvre.via),
-    })),
-  }));
+  const cases = fills.map((of) => {
+    const { manoeuvre, held, settled } = of.reduce((a, b) => (b.volume > a.volume ? b : a));
+    return {
+      manoeuvre,
+      answers: [
+        { state: 'held', answer: held },
+        { state: 'settled', answer: settled },
+      ] as const,
+    };
+  });
   const worst = (depth: Depth, of = cases): Found | null =>
     of
       .flatMap(({ manoeuvre, answers }) =>

@@ -12,27 +12,41 @@ export interface MouthCase {
   readonly worst: number;
 }
 
-/** The worst of the given fills, by submergence. */
-export const mouthCase = (system: OilSystem, manoeuvre: Manoeuvre, volumes: readonly number[]): MouthCase => {
-  const cases = volumes.map((volume): MouthCase => {
+/** A manoeuvre at each of the given fills. */
+export const mouthCases = (
+  system: OilSystem,
+  manoeuvre: Manoeuvre,
+  volumes: readonly number[],
+): readonly MouthCase[] =>
+  volumes.map((volume) => {
     const held = rampAnswer(system, volume, manoeuvre, 'held', manoeuvre.via);
     const settled = rampAnswer(system, volume, manoeuvre, 'settled', manoeuvre.via);
-    return {
-      manoeuvre,
-      volume,
-      held,
-      settled,
-      worst: Math.min(held.pickup.submergence, settled.pickup.submergence),
-    };
+    return caseOf(manoeuvre, volume, held, settled);
   });
-  return cases.reduce((a, b) => (b.worst < a.worst ? b : a));
-};
 
-/** Whether the mouth stays covered both ways; the second is not asked when the first already bares it. */
-export const coversMouth = (system: OilSystem, manoeuvre: Manoeuvre, volume: number): boolean =>
-  (['held', 'settled'] as const).every(
-    (gating) => rampAnswer(system, volume, manoeuvre, gating, manoeuvre.via).pickup.covered,
-  );
+const caseOf = (manoeuvre: Manoeuvre, volume: number, held: OilAnswer, settled: OilAnswer): MouthCase => ({
+  manoeuvre,
+  volume,
+  held,
+  settled,
+  worst: Math.min(held.pickup.submergence, settled.pickup.submergence),
+});
+
+/** The worst of a manoeuvre's fills, by submergence. */
+export const worstCase = (cases: readonly MouthCase[]): MouthCase =>
+  cases.reduce((a, b) => (b.worst < a.worst ? b : a));
+
+/** The worst of the given fills, by submergence. */
+export const mouthCase = (system: OilSystem, manoeuvre: Manoeuvre, volumes: readonly number[]): MouthCase =>
+  worstCase(mouthCases(system, manoeuvre, volumes));
+
+/** The manoeuvre where the mouth stays covered both ways, else null; the second is not asked when the first bares it. */
+export const coveredCase = (system: OilSystem, manoeuvre: Manoeuvre, volume: number): MouthCase | null => {
+  const held = rampAnswer(system, volume, manoeuvre, 'held', manoeuvre.via);
+  if (!held.pickup.covered) return null;
+  const settled = rampAnswer(system, volume, manoeuvre, 'settled', manoeuvre.via);
+  return settled.pickup.covered ? caseOf(manoeuvre, volume, held, settled) : null;
+};
 
 /** "braking 0.7 g with right turn 0.8 g" */
 export const describeLoad = ({ forward, left }: Pick<Manoeuvre, 'forward' | 'left'>): string => {

@@ -1,23 +1,30 @@
-import { type Design, type Manoeuvre, slug } from '../design/index.js';
+import { type Design, slug } from '../design/index.js';
 import type { OilAnswer, OilSystem } from '../oil/index.js';
 import { lidThatHolds, moreOil } from './advice.js';
-import { describeLoad, type MouthCase, mouthCase } from './mouth-case.js';
+import { describeLoad, type MouthCase, worstCase } from './mouth-case.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
 
-/** Covered or not in each manoeuvre, held and settled, and how long the pool lasts. */
-export const mouthChecks = (design: Design, system: OilSystem, fills: readonly number[]): readonly Check[] =>
-  design.manoeuvres.flatMap((manoeuvre) => manoeuvreChecks(design, system, manoeuvre, fills));
+/**
+ * Covered or not in each manoeuvre, held and settled, and how long the pool lasts.
+ *
+ * @param cases each manoeuvre at every running fill, the likeliest first
+ */
+export const mouthChecks = (
+  design: Design,
+  system: OilSystem,
+  cases: readonly (readonly MouthCase[])[],
+): readonly Check[] => cases.flatMap((one) => manoeuvreChecks(design, system, one));
 
 const manoeuvreChecks = (
   design: Design,
   system: OilSystem,
-  manoeuvre: Manoeuvre,
-  fills: readonly number[],
+  cases: readonly MouthCase[],
 ): readonly Check[] => {
-  const found = mouthCase(system, manoeuvre, fills);
+  const found = worstCase(cases);
+  const { manoeuvre } = found;
   const name = slug(manoeuvre.name);
-  const advice = found.worst > 0 ? '' : cure(design, system, found, fills[0] ?? found.volume);
+  const advice = found.worst > 0 ? '' : cure(design, system, found, cases[0]?.volume ?? found.volume);
   const covered = (gating: 'held' | 'settled', answer: OilAnswer): Check =>
     judge({
       id: `mouth_${gating}_${name}`,

@@ -14,6 +14,8 @@ export interface CrankDip {
 }
 
 const CORNERS = 192;
+/** Room for rounding between two ways to the same depth, mm. */
+const SAME_DEPTH = 1e-9;
 
 /**
  * For each throw, how far the lowest wet point of its sweep lies under the surface of the pool that stands
@@ -37,7 +39,10 @@ const dipOf = (model: PanModel, answer: OilAnswer, crank: Crank, x: number): num
       const [from, to] = [Math.max(rear, ends[0]), Math.min(front, ends[1])];
       if (from >= to) continue;
       for (const at of [from, to]) {
-        const low = lowestIn(model, cell, discAt(crank, at, answer.up), answer.up);
+        const disc = discAt(crank, at, answer.up);
+        // The part in the cell reaches no deeper than the whole disc: cutting it is for those that could count.
+        if (pool.level - dot3(answer.up, disc[0] as Vec3) + SAME_DEPTH <= deepest) continue;
+        const low = lowestIn(model, cell, disc, answer.up);
         if (low !== null) deepest = Math.max(deepest, pool.level - low);
       }
     }
@@ -50,8 +55,13 @@ const dipOf = (model: PanModel, answer: OilAnswer, crank: Crank, x: number): num
 };
 
 const reachOf = (model: PanModel, cell: number): readonly [number, number] => {
-  const xs = (model.cells[cell]?.faces ?? []).flatMap((face) => face.loop.map((p) => p[0]));
-  return [Math.min(...xs), Math.max(...xs)];
+  let [rear, front] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const face of model.cells[cell]?.faces ?? [])
+    for (const [x] of face.loop) {
+      if (x < rear) rear = x;
+      if (x > front) front = x;
+    }
+  return [rear, front];
 };
 
 /** The sweep's section at x as a polygon that starts at its lowest point along `up`. */
