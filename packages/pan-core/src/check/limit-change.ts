@@ -1,6 +1,7 @@
 import type { Design, Lid, Wall } from '../design/index.js';
 import { PanError } from '../errors/index.js';
 import {
+  CLOSE_G,
   createOilSystem,
   type Limit,
   limitToward,
@@ -76,7 +77,8 @@ const tryChange = (
   try {
     const system = known ?? createOilSystem(buildPan(design));
     const limit = lesser(limitToward(system, volume, toward));
-    if (limit !== null && limit < now + LIFT) return null;
+    // Both limits are found to within `CLOSE_G`, which must not decide.
+    if (limit !== null && limit < now + LIFT - 2 * CLOSE_G) return null;
     const { pickup } = rampAnswer(system, volume, loadToward(toward, now), 'settled');
     return { limit, lasts: pickup.drawSeconds };
   } catch (error) {

@@ -27,7 +27,7 @@ export { type Inventory, inventoryOf } from './inventory.js';
 export { type LeastFill, leastFill, volumeToRail } from './least-fill.js';
 export { createMeasure, type Measure, measureCells, solveAt, solveLevel } from './level.js';
 export { sweepLevels } from './level-sweep.js';
-export { type Limit, limitRing, limitToward, loadToward, MOST_G } from './limit.js';
+export { CLOSE_G, type Limit, limitRing, limitToward, loadToward, MOST_G } from './limit.js';
 export type { Lip } from './lip.js';
 export {
   type HotGrade,

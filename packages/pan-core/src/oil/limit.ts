@@ -22,7 +22,8 @@ export interface Limit {
 /** Past this no direction is followed, g. */
 export const MOST_G = 3;
 /** How closely a first baring is found, g. */
-const CLOSE = 1e-6;
+export const CLOSE_G = 1e-6;
+const ASIDE = 0.4 * CLOSE_G;
 
 /** A load of g in a direction: a = (−cos θ, +sin θ)·g, θ in degrees. */
 export const loadToward = (toward: number, g: number, grade = 0): Load => {
@@ -102,8 +103,10 @@ const firstBaring = (
 };
 
 /**
- * The greatest load within `CLOSE` of baring that still covers the mouth: by false position on the depth, whose
- * end that stays twice counts half (Dowell and Jarratt 1971), and by halves where the depth jumps.
+ * The greatest load within `CLOSE_G` of baring that still covers the mouth, and that baring: by false position on
+ * the depth, where an end that stays twice counts half (Dowell and Jarratt 1971), aimed a little past the side
+ * last met so that both ends close in. Where three tries do not halve the step, e.g. since the depth jumps, the
+ * next one does.
  */
 const narrow = (
   from: Covered,
@@ -112,20 +115,25 @@ const narrow = (
 ): readonly [Covered, Covered] => {
   let [last, bared] = [from, to];
   let [over, under] = [last.depth, bared.depth];
-  for (let k = 0; bared.g - last.g > CLOSE; k++) {
+  let side = 0;
+  let [wide, tries] = [Number.POSITIVE_INFINITY, 0];
+  while (bared.g - last.g > CLOSE_G) {
     const width = bared.g - last.g;
-    const share = k % 3 === 2 || !Number.isFinite(over) ? 0.5 : over / (over - under);
-    const g = last.g + Math.min(Math.max(share * width, CLOSE / 2), width - CLOSE / 2);
-    const found = reach(last, g, 1);
-    const moved = found.last !== last;
-    if (moved) {
+    const halve = !Number.isFinite(over) || (tries === 3 && width > wide / 2);
+    if (tries === 3 || wide === Number.POSITIVE_INFINITY) [wide, tries] = [width, 0];
+    tries++;
+    const step = halve ? width / 2 : (over / (over - under)) * width + side * ASIDE;
+    const found = reach(last, last.g + Math.min(Math.max(step, ASIDE), width - ASIDE), 1);
+    const met = found.bared === null ? 1 : found.last === last ? -1 : 0;
+    if (met >= 0) {
       last = found.last;
       over = last.depth;
-    } else over /= 2;
+    } else if (side === -1) over /= 2;
     if (found.bared !== null) {
       bared = found.bared;
       under = bared.depth;
-    } else under /= 2;
+    } else if (side === 1) under /= 2;
+    side = met;
   }
   return [last, bared];
 };
