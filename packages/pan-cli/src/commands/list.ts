@@ -161,6 +161,23 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./cut.js')).cut,
   },
   {
+    name: 'inspect',
+    what: 'Hold any drawing against the shop’s rules before it is paid for',
+    file: 'a DXF file',
+    options: {
+      thickness: {
+        kind: 'text',
+        what: 'Thickness of the sheet, as "3 mm"; else holes and gaps are only measured',
+      },
+      layer: { kind: 'text', what: 'Layer that is cut; else "through", or all of them where there is none' },
+    },
+    examples: [
+      ['pan inspect bracket.dxf --thickness "3 mm"', 'Is it closed, clean and wide enough to cut'],
+      ['pan inspect bracket.dxf --layer CUT', 'Look at one layer only'],
+    ],
+    load: async () => (await import('./inspect.js')).inspect,
+  },
+  {
     name: 'completion',
     what: 'Print a script that completes commands and options in your shell',
     file: 'the name of a shell: bash or zsh',

@@ -53,9 +53,12 @@ export const shopRules = (file: DrawnFile, { isCut, thickness }: ShopQuestion): 
   const drawn = file.pieces.filter(({ layer }) => isCut(layer)).map(({ piece }) => piece);
   const pieces = drawn.filter((piece) => segmentLength(piece) > MEET / 10);
   const dots = drawn.length - pieces.length;
-  const { closed, stray, branching } = chainPieces(pieces);
   const twice = doubled(pieces);
-  const crossings = pieces.length > MOST_PIECES ? null : crossed(pieces, twice);
+  // What is drawn twice is told once, and otherwise looked at as if it were drawn once.
+  const again = new Set(twice);
+  const single = pieces.filter((piece) => !again.has(piece));
+  const { closed, stray, branching } = chainPieces(single);
+  const crossings = pieces.length > MOST_PIECES ? null : crossed(single);
   const loose = count(stray.length, 'end meets nothing', 'ends meet nothing');
   return [
     units(file.unit),
@@ -81,7 +84,7 @@ export const shopRules = (file: DrawnFile, { isCut, thickness }: ShopQuestion): 
       'duplicate',
       'No line drawn twice',
       twice.length,
-      middleOf(twice[0]?.piece),
+      middleOf(twice[0]),
       `${count(twice.length, 'piece is', 'pieces are')} drawn twice.`,
     ),
     crossings === null
@@ -153,20 +156,16 @@ const units = (unit: number | null): ShopRule => {
   );
 };
 
-interface Doubled {
-  readonly piece: Segment;
-  readonly other: Segment;
-}
-
-const doubled = (pieces: readonly Segment[]): readonly Doubled[] => {
+/** Pieces that lie where an earlier one lies. */
+const doubled = (pieces: readonly Segment[]): readonly Segment[] => {
   const seen = new Map<string, Segment[]>();
-  return pieces.flatMap((piece): Doubled[] => {
-    const middle = pointAt(piece, 0.5);
-    const key = middle.map((v) => Math.round(v / (10 * MEET))).join(' ');
+  return pieces.filter((piece) => {
+    const key = pointAt(piece, 0.5)
+      .map((v) => Math.round(v / (10 * MEET)))
+      .join(' ');
     const others = seen.get(key) ?? [];
     seen.set(key, [...others, piece]);
-    const other = others.find((one) => same(one, piece));
-    return other === undefined ? [] : [{ piece, other }];
+    return others.some((one) => same(one, piece));
   });
 };
 
@@ -179,11 +178,9 @@ const same = (a: Segment, b: Segment): boolean =>
 const middleOf = (piece: Segment | undefined): Vec2 | null =>
   piece === undefined ? null : pointAt(piece, 0.5);
 
-/** Where pieces meet other than end on end, pieces drawn twice left out; swept from the left. */
-const crossed = (pieces: readonly Segment[], twice: readonly Doubled[]): readonly Vec2[] => {
-  const known = new Set(twice.map(({ piece }) => piece));
+/** Where pieces meet other than end on end; swept from the left. */
+const crossed = (pieces: readonly Segment[]): readonly Vec2[] => {
   const rows = pieces
-    .filter((piece) => !known.has(piece))
     .map((piece) => ({ piece, box: pathBox([piece]) }))
     .sort((a, b) => a.box.min[0] - b.box.min[0]);
   const found: Vec2[] = [];
