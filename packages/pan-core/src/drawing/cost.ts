@@ -44,6 +44,7 @@ export interface CostLine {
   readonly needs: readonly (keyof Prices)[];
 }
 
+/** What the pan costs, line by line, as far as prices are given. */
 export interface Cost {
   readonly currency: string | null;
   readonly quantities: Quantities;

@@ -3,6 +3,7 @@ import type { Vec2 } from '../numeric/index.js';
 /** A plane affine map: x′ = a·x + c·y + e, y′ = b·x + d·y + f. */
 export type Affine = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
 
+/** The map that leaves everything where it is. */
 export const NO_MAP: Affine = [1, 0, 0, 1, 0, 0];
 
 export const mapPoint = ([a, b, c, d, e, f]: Affine, [x, y]: Vec2): Vec2 => [
@@ -21,7 +22,9 @@ export const thenMap = (first: Affine, second: Affine): Affine => {
   return [a, b, c, d, e, f];
 };
 
+/** The map that shifts. */
 export const shiftMap = ([x, y]: Vec2): Affine => [1, 0, 0, 1, x, y];
+/** The map that stretches x and y about the origin. */
 export const scaleMap = (x: number, y: number): Affine => [x, 0, 0, y, 0, 0];
 /** Counter-clockwise, radians. */
 export const turnMap = (angle: number): Affine => {

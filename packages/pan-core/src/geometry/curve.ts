@@ -30,6 +30,7 @@ export interface NurbsCurve {
 /** A piece of a drawing in a form that any affine map leaves exact. */
 export type Curve = StraightCurve | EllipseCurve | NurbsCurve;
 
+/** A circle, or a part of it, as a curve. */
 export const circleCurve = (at: Vec2, radius: number, from = 0, to = 2 * Math.PI): EllipseCurve => ({
   kind: 'ellipse',
   at,
@@ -39,6 +40,7 @@ export const circleCurve = (at: Vec2, radius: number, from = 0, to = 2 * Math.PI
   to,
 });
 
+/** A curve taken through an affine map, without loss. */
 export const moveCurve = (curve: Curve, map: Affine): Curve => {
   if (curve.kind !== 'ellipse') return { ...curve, points: curve.points.map((p) => mapPoint(map, p)) };
   return { ...curve, at: mapPoint(map, curve.at), u: mapVector(map, curve.u), v: mapVector(map, curve.v) };

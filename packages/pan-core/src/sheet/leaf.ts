@@ -47,6 +47,7 @@ export const leafOf = (panel: Panel, name: string, group: string): Leaf => {
   };
 };
 
+/** A point of the leaf in the plane it is drawn in. */
 export const leafFlat = (leaf: Pick<Leaf, 'origin' | 'u' | 'v'>, p: Vec3): Vec2 => {
   const r = subtract3(p, leaf.origin);
   return [dot3(r, leaf.u), dot3(r, leaf.v)];
