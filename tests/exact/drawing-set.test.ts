@@ -112,6 +112,7 @@ describe('the set', () => {
       '3-bench/drawings/flange.pdf',
       '3-bench/folds.txt',
       '3-bench/drill-table.csv',
+      '3-bench/pickup-tube.txt',
       '4-weld/order.txt',
       '4-weld/cautions.txt',
       '4-weld/leak-test.txt',

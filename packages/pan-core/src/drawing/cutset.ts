@@ -27,6 +27,7 @@ import { shopDrawing } from './shop-drawing.js';
 import { rulesTable } from './shop-rule-words.js';
 import { writeStl } from './stl-file.js';
 import { templates } from './templates.js';
+import { tubeList } from './tube-words.js';
 import { cautionText, leakTest, mockUpCautions, weldOrder } from './weld-words.js';
 
 /** A file of a cut set, by its place in the set with forward slashes. */
@@ -71,6 +72,7 @@ export const cutSet = async (
     ...(await shopDrawings(plan, paper, print)),
     { path: '3-bench/folds.txt', content: foldList(plan) },
     { path: '3-bench/drill-table.csv', content: drillTable(plan) },
+    { path: '3-bench/pickup-tube.txt', content: tubeList(plan, model.mouth.centre) },
     { path: '4-weld/order.txt', content: weldOrder(plan) },
     { path: '4-weld/seams.csv', content: seamTable(plan) },
     { path: '4-weld/cautions.txt', content: cautionText(plan) },

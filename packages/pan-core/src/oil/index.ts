@@ -46,6 +46,7 @@ export { type Ground, LEVEL_GROUND, readStick, type StickReading } from './stick
 export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
 export * from './surge/index.js';
 export {
+  BEND_RADIUS,
   bendRatio,
   type Entrance,
   entranceLoss,
