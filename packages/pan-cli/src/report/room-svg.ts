@@ -106,6 +106,7 @@ const cells = (
             width: (right - left) * scale,
             height: (high - low) * scale,
             fill: fills[i] ?? '',
+            'shape-rendering': 'crispEdges',
           }),
         );
       }

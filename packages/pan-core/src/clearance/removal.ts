@@ -28,7 +28,7 @@ export interface Removal {
 const MOST_LIFT = 150;
 const NARROW = 10;
 const LOOKS = 4000;
-const TILTED_LOOKS = 6000;
+const TILTED_LOOKS = 3000;
 const ENOUGH = 40;
 const TOUCHING = 0.1;
 
