@@ -1,6 +1,7 @@
 import { buildPan, checkDesign, cutParts, cutSet, PanError, type Paper, panelsOf, platesOf } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
 import { cutScreen, type SetSummary, stopScreen } from '../terminal/cut-screen.js';
+import { createProgress } from '../terminal/progress.js';
 import { writeSet } from '../write/index.js';
 import { pdfPrinter } from '../write/pdf.js';
 import type { ExitCode, Run, Screen } from './command.js';
@@ -30,7 +31,18 @@ export const cutCommand = async (options: CutOptions, screen: Screen): Promise<E
   }
   const model = buildPan(read.design);
   const parts = cutParts(read.design, model.profile, platesOf(model), panelsOf(model));
-  const files = await cutSet(model, parts, report, { paper: options.paper, print: pdfPrinter() });
+  const print = pdfPrinter();
+  const progress = createProgress(screen.tell, process.stderr.isTTY === true);
+  // One drawing a part, the templates and the sheets: printing them is most of the time.
+  let printed = 0;
+  const files = await cutSet(model, parts, report, {
+    paper: options.paper,
+    print: (pages) => {
+      progress.show(printed++ / (parts.length + 2));
+      return print(pages);
+    },
+  });
+  progress.clear();
   const written = writeSet(options.out, files, options.replace);
   const manifest = files.find((file) => file.path === 'manifest.json')?.content;
   const content: object = typeof manifest === 'string' ? JSON.parse(manifest) : {};
