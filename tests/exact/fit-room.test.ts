@@ -190,7 +190,9 @@ test('spare room at a shift is what the clearances of the shifted car say', () =
             ? [shape.min, shape.max]
             : shape.kind === 'rod'
               ? [shape.from, shape.to]
-              : [shape.at];
+              : shape.kind === 'plane'
+                ? [shape.at]
+                : [];
         for (const p of points) {
           p[0] -= x;
           p[2] -= z;

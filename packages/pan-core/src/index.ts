@@ -13,8 +13,11 @@ export {
   NO_MAP,
   type NurbsCurve,
   nurbsFault,
+  type StlReader,
   scaleMap,
   shiftMap,
+  stlReader,
+  type TriangleSoup,
   thenMap,
   turnMap,
 } from './geometry/index.js';

@@ -1,8 +1,8 @@
 import { type CheckReport, checkDesign } from 'pan-core';
-import { readDesignFile } from '../read/index.js';
 import { checkScreen } from '../terminal/check-screen.js';
 import type { Run } from './command.js';
 import { keyedAssumed, keyedUnknown } from './key-text.js';
+import { readShowingProgress } from './read-showing-progress.js';
 
 /** The report as a program reads it: keys end in their unit, and each place in the file is one text. */
 const reportData = ({ measureAgain, assumed, unknown, ...report }: CheckReport): object => ({
@@ -14,7 +14,7 @@ const reportData = ({ measureAgain, assumed, unknown, ...report }: CheckReport):
 
 /** Checks a design: 1 when something fails or must still be measured. */
 export const check: Run = async ({ file }, screen) => {
-  const report = checkDesign(await readDesignFile(file));
+  const report = checkDesign(await readShowingProgress(file, screen));
   screen.write(
     screen.json ? `${JSON.stringify(reportData(report), null, 2)}\n` : checkScreen(report, screen),
   );

@@ -1,10 +1,10 @@
 import { buildPan, checkDesign, cutParts, cutSet, PanError, type Paper, panelsOf, platesOf } from 'pan-core';
-import { readDesignFile } from '../read/index.js';
 import { cutScreen, type SetSummary, stopScreen } from '../terminal/cut-screen.js';
 import { createProgress } from '../terminal/progress.js';
 import { writeSet } from '../write/index.js';
 import { pdfPrinter } from '../write/pdf.js';
 import type { ExitCode, Run, Screen } from './command.js';
+import { readShowingProgress } from './read-showing-progress.js';
 
 /** `pan cut` with its words understood. */
 export interface CutOptions {
@@ -20,7 +20,7 @@ export interface CutOptions {
  * fails or cannot be told; with `despiteFails` it writes a set marked on every part, and still ends with 1.
  */
 export const cutCommand = async (options: CutOptions, screen: Screen): Promise<ExitCode> => {
-  const read = await readDesignFile(options.file);
+  const read = await readShowingProgress(options.file, screen);
   const report = checkDesign(read);
   const open = report.checks.filter((c) => c.status === 'fail' || c.status === 'unknown');
   const ready = open.length === 0;

@@ -11,7 +11,7 @@ export const dipstick: Run = async ({ file, options }, screen) => {
   const svg = typeof options.svg === 'string' ? options.svg : null;
   const replace = options.replace === true;
   if (svg !== null) refuseStandingFile(svg, replace);
-  const read = await readDesignFile(file);
+  const read = await readDesignFile(file, { scans: false });
   const report = dipstickReport(read, createOilSystem(buildPan(read.design)));
   if (svg !== null) writeNewFile(svg, stripSvg(report), replace);
   const data = {

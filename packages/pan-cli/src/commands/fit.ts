@@ -1,5 +1,4 @@
 import { buildPan, fitReport, PanError, type ShiftRange } from 'pan-core';
-import { readDesignFile } from '../read/index.js';
 import { roomSvg } from '../report/room-svg.js';
 import { fitScreen } from '../terminal/fit-screen.js';
 import { createProgress } from '../terminal/progress.js';
@@ -7,6 +6,7 @@ import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Given, Run } from './command.js';
 import { keyedAssumed, keyedUnknown } from './key-text.js';
 import { optionQuantity, within } from './option-quantity.js';
+import { readShowingProgress } from './read-showing-progress.js';
 
 /** How far to look for room either way unless told, and at most, mm. */
 const USUAL = 100;
@@ -65,7 +65,7 @@ export const fit: Run = async (given, screen) => {
   const replace = given.options.replace === true;
   const [range, tilts] = [await readRange(given), await readTilts(given)];
   if (svg !== null) refuseStandingFile(svg, replace);
-  const read = await readDesignFile(given.file);
+  const read = await readShowingProgress(given.file, screen);
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);
   const report = fitReport(read, buildPan(read.design), { range, tilts }, progress.show);
   progress.clear();

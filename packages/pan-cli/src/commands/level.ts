@@ -65,7 +65,7 @@ export const level: Run = async (given: Given, screen: Screen) => {
   const { load, problems } = await readLoad(given);
   const all = [...(inPan?.problem === undefined ? [] : [inPan.problem]), ...problems];
   if (all.length > 0) throw new PanError(all);
-  const { design } = await readDesignFile(given.file);
+  const { design } = await readDesignFile(given.file, { scans: false });
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? usualFill(design.oil, load);
   const report = asTyped(inPan === null ? null : 'in-pan', () => levelReport(design, system, volume, load));

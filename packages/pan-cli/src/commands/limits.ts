@@ -38,7 +38,7 @@ export const limits: Run = async (given, screen) => {
   const problems = [inPan?.problem, problem].filter((one) => one !== undefined);
   if (problems.length > 0) throw new PanError(problems);
   if (svg !== null) refuseStandingFile(svg, replace);
-  const read = await readDesignFile(given.file);
+  const read = await readDesignFile(given.file, { scans: false });
   const { design } = read;
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? inventoryOf(design.oil).runningInPan;

@@ -30,7 +30,7 @@ export const surge: Run = async (given, screen) => {
   const replace = given.options.replace === true;
   const choice = await readSurgeChoice(given);
   for (const one of [svg, csv]) if (one !== null) refuseStandingFile(one, replace);
-  const { design } = await readDesignFile(given.file);
+  const { design } = await readDesignFile(given.file, { scans: false });
   const loads = loadsOf(design, choice);
   const system = createOilSystem(buildPan(design));
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);

@@ -1,3 +1,4 @@
+import { dirname } from 'node:path';
 import {
   type Drawings,
   loadUnits,
@@ -6,9 +7,11 @@ import {
   PanError,
   type ReadDesign,
   readDesign,
+  withScans,
 } from 'pan-core';
 import { type Parsed, parseYaml } from './parse-yaml.js';
 import { placed } from './place.js';
+import { readScans } from './read-scan.js';
 import { readSource } from './source.js';
 
 export interface DesignFile extends ReadDesign {
@@ -17,19 +20,36 @@ export interface DesignFile extends ReadDesign {
   readonly text: string;
 }
 
+export interface ReadOptions {
+  /** Whether scans that the design names are read as well; distances need them, oil does not. */
+  readonly scans?: boolean;
+  /** Told how much of a scan has been read, 0–1. */
+  readonly onScan?: (share: number) => void;
+}
+
 /**
  * Reads and checks a design file.
  *
  * @throws PanError `file-read` when the file itself cannot be read, else every problem in it with line and column
  */
-export const readDesignFile = async (path: string): Promise<DesignFile> => {
+export const readDesignFile = async (path: string, options: ReadOptions = {}): Promise<DesignFile> => {
   const text = await readSource(path);
-  return { path, text, ...(await readDesignText(text, path)) };
+  const parsed = parseYaml(text);
+  const read = await readParsed(parsed, path);
+  if (options.scans === false) return { path, text, ...read };
+  try {
+    const soups = await readScans(read.design, dirname(path), options.onScan);
+    return { path, text, ...withScans(read, soups) };
+  } catch (error) {
+    throw error instanceof PanError ? inFile(error, parsed) : error;
+  }
 };
 
-/** The same for text at hand; drawings that it names are looked for beside `path`. */
-export const readDesignText = async (text: string, path: string | null = null): Promise<ReadDesign> => {
-  const parsed = parseYaml(text);
+/** The same for text at hand; drawings that it names are looked for beside `path`, scans stay unread. */
+export const readDesignText = async (text: string, path: string | null = null): Promise<ReadDesign> =>
+  readParsed(parseYaml(text), path);
+
+const readParsed = async (parsed: Parsed, path: string | null): Promise<ReadDesign> => {
   const drawings = path === null ? {} : await drawingsOf(parsed, path);
   try {
     return readDesign(parsed.raw, [], drawings);

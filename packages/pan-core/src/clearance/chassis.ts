@@ -35,14 +35,15 @@ const obstacleClearance = (
   const name = kind === 'carried' ? `${who} to ${obstacle.name}` : obstacle.name;
   const { plusMinus, clear } = obstacle;
   const axes = chassisAxes(design);
-  if (!axes.known) {
+  const lacking = axes.known ? unreadScan(obstacle) : axes.because;
+  if (!axes.known || lacking !== null) {
     return unknownClearance({
       name,
       kind,
       allowed: clear,
       plusMinus,
       between: [who, obstacle.name],
-      because: axes.because,
+      because: lacking ?? '',
     });
   }
   const nominal = form.approach(body, motionOf(axes.toChassis));
@@ -62,8 +63,25 @@ const obstacleClearance = (
     overhead: null,
     because: `The ${nominal.feature} and the ${obstacle.name} are ${gapWords(nominal.distance)} at rest${
       worst === null ? restWords : worstWords(worst, nominal, plusMinus)
-    }.`,
+    }.${scanWords(obstacle, nominal)}`,
   });
+};
+
+const unreadScan = ({ shape }: Obstacle): string | null =>
+  shape.kind === 'scan' && shape.soup === null ? `The scan ${shape.file} has not been read.` : null;
+
+/** Where to put a finger on the scan, and how well it was placed. */
+const scanWords = ({ shape }: Obstacle, { onObstacle }: Approach): string => {
+  if (shape.kind !== 'scan') return '';
+  const { unit, residuals } = shape;
+  const digits = unit.name === 'mm' ? 1 : unit.name === 'in' ? 2 : 4;
+  const at = (onObstacle ?? []).map((v) => v.toFixed(digits)).join(', ');
+  return [
+    ...(at === '' ? [] : [` On the scan, in its own axes: ${at} ${unit.name}.`]),
+    ...(residuals === null
+      ? []
+      : [` Placed by ${residuals.length} points to within ${Math.max(...residuals).toFixed(1)} mm.`]),
+  ].join('');
 };
 
 /** The approach that is nearest at the worst. */

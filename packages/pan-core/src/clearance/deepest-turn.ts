@@ -66,7 +66,7 @@ const turned = (hull: RoundHull, height: number, angle: number): RoundHull => ({
 });
 
 /** A hull that holds the given one at every turn of the stretch: each arc inside its two tangents. */
-const sweptHull = (hull: RoundHull, height: number, middle: number, half: number): RoundHull => ({
+export const sweptHull = (hull: RoundHull, height: number, middle: number, half: number): RoundHull => ({
   points: hull.points.flatMap((p): readonly Vec3[] => {
     const centre: Vec3 = [p[0], 0, height];
     const m = turnAboutX(p, height, middle);

@@ -130,7 +130,7 @@ const arcCorners = (p: Vec3, height: number, swing: Swing): readonly [Vec3, Vec3
 };
 
 /** The better of the two lower bounds on the gap along `toward` while the hull turns by up to ± half. */
-const partedOver = (
+export const partedOver = (
   vertices: readonly Vec3[],
   hull: readonly Vec3[],
   toward: Vec3,
@@ -144,7 +144,7 @@ const partedOver = (
 };
 
 /** How far along a direction any of the points comes through a swing. */
-const swingOf = (points: readonly Vec3[], along: Vec3, height: number, swing: Swing): number => {
+export const swingOf = (points: readonly Vec3[], along: Vec3, height: number, swing: Swing): number => {
   let most = Number.NEGATIVE_INFINITY;
   for (const p of points) {
     const [y, z] = [p[1], p[2] - height];

@@ -5,7 +5,9 @@ import { type Body, faceNameAt } from './body.js';
 import { deepestTurn } from './deepest-turn.js';
 import { leastGap, type Rock } from './least-gap.js';
 import { type ConvexPart, convexPartsOf, inPanAxes, sweptByMoves } from './obstacle-hull.js';
+import { prismParts } from './obstacle-prism.js';
 import { planeGap, planeReach } from './plane-gap.js';
+import { scanForm } from './scan-form.js';
 import { surfaceName } from './surface-name.js';
 
 /** Where the engine stands and how it moves while a distance is taken. */
@@ -24,6 +26,8 @@ export interface Approach {
   readonly at: Vec3;
   readonly feature: string;
   readonly angle: number;
+  /** Where on a scan, in its own unit and axes; only for an engine at rest. */
+  readonly onObstacle?: Vec3 | null;
 }
 
 /** When a gap need not be known better, mm. */
@@ -52,7 +56,8 @@ export const formOf = (shape: Shape): ObstacleForm => {
       gap: (body, motion) => planeReach(body, shape, motion).distance,
     };
   }
-  return hullForm(convexPartsOf(shape));
+  if (shape.kind === 'scan') return scanForm(shape);
+  return hullForm(shape.kind === 'prism' ? prismParts(shape) : convexPartsOf(shape));
 };
 
 /** A shape that is a union of convex ones, each perhaps thickened all round. */

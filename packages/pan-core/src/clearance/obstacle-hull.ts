@@ -52,10 +52,15 @@ export const sweptByMoves = (shape: Box | Rod | null, hull: RoundHull, moves: Mo
   if (shape?.kind === 'box') {
     return hullOfShape({ kind: 'box', min: add3(shape.min, low), max: add3(shape.max, high) });
   }
-  const xs = low[0] === high[0] ? [low[0]] : [low[0], high[0]];
-  const zs = low[2] === high[2] ? [low[2]] : [low[2], high[2]];
-  const shifts = xs.flatMap((x) => zs.map((z): Vec3 => [x, 0, z]));
+  const shifts = movementCorners(moves);
   return { points: hull.points.flatMap((p) => shifts.map((s) => add3(p, s))), radius: hull.radius };
+};
+
+/** How far an obstacle is carried, as seen from the engine, at each corner of the engine's bodily movement. */
+export const movementCorners = ({ foreAft, up, down }: Moves): readonly Vec3[] => {
+  const xs = foreAft === 0 ? [0] : [-foreAft, foreAft];
+  const zs = up === 0 && down === 0 ? [0] : [-up, down];
+  return xs.flatMap((x) => zs.map((z): Vec3 => [x, 0, z]));
 };
 
 export const inPanAxes = (hull: RoundHull, toChassis: Rotation): RoundHull => ({

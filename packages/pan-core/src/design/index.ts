@@ -9,3 +9,4 @@ export { findMaterial, type Material, type Metal, materials, smallestBendRadius 
 export type * from './rail-survey.js';
 export { missingUnits, readDesign } from './read-design.js';
 export type * from './shop.js';
+export { type NamedScan, namedScans, withScans } from './with-scans.js';

@@ -55,7 +55,7 @@ const formOf = (about: Description): Json => {
     case 'count':
       return { type: 'integer', minimum: about.from, maximum: about.to };
     case 'number':
-      return { type: 'number', minimum: 0 };
+      return { type: 'number', minimum: about.from };
     case 'flag':
       return { type: 'boolean' };
     case 'map':

@@ -1,4 +1,5 @@
-import type { Vec3 } from '../numeric/index.js';
+import type { Rotation, TriangleSoup } from '../geometry/index.js';
+import type { Vec2, Vec3 } from '../numeric/index.js';
 
 /** A box by two opposite corners, in mm. */
 export interface Box {
@@ -24,5 +25,30 @@ export interface Plane {
   /** Unit normal pointing to the free side (where the engine is). */
   readonly normal: Vec3;
 }
+/** A flat outline carried straight along an axis. */
+export interface Prism {
+  readonly kind: 'prism';
+  readonly along: 'x' | 'y' | 'z';
+  /** Corners in order, in the other two axes, x before y before z; not repeated. */
+  readonly profile: readonly Vec2[];
+  readonly from: number;
+  readonly to: number;
+}
+/** A measured surface; nothing is asked of it but triangles. */
+export interface Scan {
+  readonly kind: 'scan';
+  readonly file: string;
+  /** What one unit of the file is, mm. */
+  readonly unit: { readonly name: ScanUnit; readonly size: number };
+  /** From the scan’s axes, in mm, to the chassis’s: turned, then moved. */
+  readonly rotation: Rotation;
+  readonly origin: Vec3;
+  /** How far matched points end from one another, mm; null when it was not placed by such. */
+  readonly residuals: readonly number[] | null;
+  /** In the file’s unit and axes; null: the file has not been read. */
+  readonly soup: TriangleSoup | null;
+}
+/** The units a scan may be in. */
+export type ScanUnit = 'mm' | 'in' | 'm';
 /** The shape of an obstacle or item. */
-export type Shape = Box | Rod | Plane;
+export type Shape = Box | Rod | Plane | Prism | Scan;

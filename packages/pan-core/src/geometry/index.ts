@@ -20,7 +20,14 @@ export {
   NO_VOLUME,
   subtractConvex,
 } from './convex.js';
-export { type Deepest, type DepthBody, deepestPoint, depthBody, type RoundHull } from './convex-depth.js';
+export {
+  type Deepest,
+  type DepthBody,
+  deepestPoint,
+  depthBody,
+  type RoundHull,
+  within,
+} from './convex-depth.js';
 export { farthest, type HullGap, hullGap } from './convex-distance.js';
 export {
   type Bounds,
@@ -40,7 +47,7 @@ export {
   type NurbsCurve,
 } from './curve.js';
 export { deepestMiddle } from './deepest-middle.js';
-export { distanceToFacet, type Facet, facetOf } from './facet.js';
+export { distanceToFacet, type Facet, facetOf, leastToFacet, nearestFacet } from './facet.js';
 export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';
 export type { HoleDatum, HoleDistance } from './hole-network.js';
 export { type DistanceProposal, proposeDistances } from './hole-proposal.js';
@@ -110,6 +117,7 @@ export {
   subtractConvexPolygon,
 } from './polygon.js';
 export { type JoinedLines, joinLines } from './polyline-join.js';
+export { type PointPair, type RigidFit, rigidFit } from './rigid-fit.js';
 export {
   afterRotation,
   inverseRotation,
@@ -121,7 +129,11 @@ export {
   swingBy,
   tiltedToLevel,
   turnAboutX,
+  turnsAboutAxes,
   unrotate3,
 } from './rotation.js';
 export { circleThrough } from './round-loop.js';
 export { simplifyLoop } from './simplify.js';
+export { BRANCHES, type SoupLevel, type SoupTree } from './soup-tree.js';
+export { type StlReader, stlReader } from './stl-reader.js';
+export { type TriangleSoup, triangleSoup } from './triangle-soup.js';

@@ -23,6 +23,18 @@ export const tiltedToLevel = (noseUp: number, leanLeft: number): Rotation => {
   ];
 };
 
+/** Turned about x first, then about y, then about z, each right-handed about the fixed axis. Radians. */
+export const turnsAboutAxes = (x: number, y: number, z: number): Rotation => {
+  const [cx, sx] = [Math.cos(x), Math.sin(x)];
+  const [cy, sy] = [Math.cos(y), Math.sin(y)];
+  const [cz, sz] = [Math.cos(z), Math.sin(z)];
+  return [
+    [cz * cy, cz * sy * sx - sz * cx, cz * sy * cx + sz * sx],
+    [sz * cy, sz * sy * sx + cz * cx, sz * sy * cx - cz * sx],
+    [-sy, cy * sx, cy * cx],
+  ];
+};
+
 export const rotate3 = (r: Rotation, v: Vec3): Vec3 => [dot3(r[0], v), dot3(r[1], v), dot3(r[2], v)];
 
 /** The other way round. */

@@ -4,6 +4,7 @@ export { findRoot } from './find-root.js';
 export { freeze } from './freeze.js';
 export { normalAbove, normalTail } from './normal.js';
 export { stepFactor } from './step-length.js';
+export { type EigenPair, symmetricEigen } from './symmetric-eigen.js';
 export {
   add3,
   cross3,

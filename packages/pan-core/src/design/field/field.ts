@@ -14,7 +14,7 @@ export type Description = Common &
     | { readonly form: 'text'; readonly longest: number; readonly sample: string }
     | { readonly form: 'choice'; readonly of: readonly (string | number)[] }
     | { readonly form: 'count'; readonly from: number; readonly to: number }
-    | { readonly form: 'number' }
+    | { readonly form: 'number'; readonly from: number }
     | { readonly form: 'flag' }
     | { readonly form: 'map' }
   );

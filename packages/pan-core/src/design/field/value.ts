@@ -181,5 +181,5 @@ export const count = (about: string, from: number, to: number): Field<number> =>
     z.number().check(z.multipleOf(1), z.gte(from), z.lte(to)),
   );
 
-export const plainNumber = (about: string): Field<number> =>
-  fieldOf({ form: 'number', ...common(about) }, z.number().check(z.gte(0), z.lte(MOST_NUMBER)));
+export const plainNumber = (about: string, from = 0): Field<number> =>
+  fieldOf({ form: 'number', from, ...common(about) }, z.number().check(z.gte(from), z.lte(MOST_NUMBER)));

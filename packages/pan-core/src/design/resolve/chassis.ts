@@ -1,6 +1,8 @@
 import { unit3 } from '../../numeric/index.js';
-import type { Chassis, Obstacle, Plane, Point3, Suspension } from '../design.js';
+import type { Chassis, Obstacle, Plane, Point3, ScanUnit, Suspension } from '../design.js';
+import type { Place } from '../field/index.js';
 import type { DesignKeys } from '../keys/design-keys.js';
+import { scanOf } from '../scan-placement.js';
 import { boxOf, rodOf } from './engine.js';
 import type { Notes } from './notes.js';
 
@@ -72,15 +74,23 @@ const resolveObstacle = (keys: ObstacleKeys, index: number, notes: Notes): Obsta
   const path = ['chassis', 'obstacles', index];
   return {
     name: keys.name,
-    shape: shapeOf(keys),
+    shape: shapeOf(keys, path, notes),
     clear: notes.take(keys.clear, [...path, 'clear'], 'length', 'clear'),
     plusMinus: notes.take(keys.plus_minus, [...path, 'plus_minus'], 'length', 'plus or minus'),
   };
 };
 
-const shapeOf = ({ box, rod, diameter, travel, positions, plane }: ObstacleKeys): Obstacle['shape'] => {
+const shapeOf = (keys: ObstacleKeys, path: Place, notes: Notes): Obstacle['shape'] => {
+  const { box, rod, diameter, travel, positions, plane, prism, scan, unit, placement } = keys;
   if (box !== undefined) return boxOf(box);
   if (rod !== undefined) return rodOf(rod, diameter as number, travel, positions);
+  if (prism !== undefined) {
+    const { from, to } = prism;
+    return { ...prism, kind: 'prism', from: Math.min(from, to), to: Math.max(from, to) };
+  }
+  if (scan !== undefined) {
+    return scanOf(scan, notes.takeWord<ScanUnit>(unit, [...path, 'unit'], 'scan unit'), placement);
+  }
   return planeOf(plane as PlaneKeys);
 };
 
