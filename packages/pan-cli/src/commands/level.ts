@@ -5,6 +5,7 @@ import {
   type Load,
   levelReport,
   type OilPlan,
+  oilAtSpeed,
   PanError,
   type Problem,
 } from 'pan-core';
@@ -13,6 +14,7 @@ import { levelScreen } from '../terminal/level-screen.js';
 import type { Given, Run, Screen } from './command.js';
 import { asTyped, readInPan } from './in-pan.js';
 import { type OptionValue, optionQuantity, within } from './option-quantity.js';
+import { readRpm } from './rpm.js';
 
 const MOST_G = 5;
 
@@ -63,12 +65,15 @@ const usualFill = (oil: OilPlan, load: Load): number => {
 export const level: Run = async (given: Given, screen: Screen) => {
   const inPan = await readInPan(given, screen);
   const { load, problems } = await readLoad(given);
-  const all = [...(inPan?.problem === undefined ? [] : [inPan.problem]), ...problems];
+  const rpm = readRpm(given);
+  const all = [inPan?.problem, ...problems, rpm.problem].filter((one) => one !== undefined);
   if (all.length > 0) throw new PanError(all);
   const { design } = await readDesignFile(given.file, { scans: false });
   const system = createOilSystem(buildPan(design));
-  const volume = inPan?.value ?? usualFill(design.oil, load);
-  const report = asTyped(inPan === null ? null : 'in-pan', () => levelReport(design, system, volume, load));
+  const volume = inPan?.value ?? usualFill(oilAtSpeed(design.oil, rpm.value), load);
+  const report = asTyped(inPan === null ? null : 'in-pan', () =>
+    levelReport(design, system, volume, load, oilAtSpeed(design.oil, rpm.value)),
+  );
   screen.write(
     screen.json ? `${JSON.stringify(report, null, 2)}\n` : levelScreen(design.title, report, screen),
   );

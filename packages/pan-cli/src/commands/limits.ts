@@ -1,4 +1,13 @@
-import { buildPan, createOilSystem, inventoryOf, limitsReport, PanError, type Problem } from 'pan-core';
+import {
+  buildPan,
+  createOilSystem,
+  inventoryOf,
+  limitsReport,
+  oilAtSpeed,
+  oilIn,
+  PanError,
+  type Problem,
+} from 'pan-core';
 import { readDesignFile } from '../read/index.js';
 import { limitsSvg } from '../report/limits-svg.js';
 import { limitsScreen } from '../terminal/limits-screen.js';
@@ -6,6 +15,7 @@ import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Given, Run } from './command.js';
 import { asTyped, readInPan } from './in-pan.js';
 import { keyedUnknown } from './key-text.js';
+import { readRpm } from './rpm.js';
 
 const USUAL = 72;
 const MOST = 720;
@@ -35,14 +45,21 @@ export const limits: Run = async (given, screen) => {
   const replace = given.options.replace === true;
   const { count, problem } = readDirections(given);
   const inPan = await readInPan(given, screen);
-  const problems = [inPan?.problem, problem].filter((one) => one !== undefined);
+  const rpm = readRpm(given);
+  const problems = [inPan?.problem, problem, rpm.problem].filter((one) => one !== undefined);
   if (problems.length > 0) throw new PanError(problems);
   if (svg !== null) refuseStandingFile(svg, replace);
   const read = await readDesignFile(given.file, { scans: false });
   const { design } = read;
   const system = createOilSystem(buildPan(design));
-  const volume = inPan?.value ?? inventoryOf(design.oil).runningInPan;
-  const report = asTyped(inPan === null ? null : 'in-pan', () => limitsReport(read, system, volume, count));
+  const volume = inPan?.value ?? inventoryOf(oilAtSpeed(design.oil, rpm.value)).runningInPan;
+  const report = asTyped(inPan === null ? null : 'in-pan', () =>
+    limitsReport(read, system, volume, count, (manoeuvre) =>
+      inPan !== null || rpm.value !== undefined
+        ? volume
+        : inventoryOf(oilIn(design.oil, manoeuvre)).runningInPan,
+    ),
+  );
   if (svg !== null) writeNewFile(svg, limitsSvg(report), replace);
   screen.write(
     screen.json

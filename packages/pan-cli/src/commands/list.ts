@@ -9,6 +9,11 @@ export const sharedOptions: Readonly<Record<string, OptionSpec>> = {
   units: { kind: 'text', what: 'Units of the printed text', choices: ['mm', 'in'] },
 };
 
+const rpmOption: OptionSpec = {
+  kind: 'text',
+  what: 'Engine speed, rev/min, where the design gives held-up oil or pump flow by it',
+};
+
 export const commands: readonly CommandSpec[] = [
   {
     name: 'new',
@@ -47,6 +52,7 @@ export const commands: readonly CommandSpec[] = [
       accelerating: { kind: 'text', what: 'Accelerating: bare is g, or "20 deg"' },
       'left-turn': { kind: 'text', what: 'Turning left: bare is g, or "40 deg"' },
       'right-turn': { kind: 'text', what: 'Turning right: bare is g, or "40 deg"' },
+      rpm: rpmOption,
     },
     examples: [
       ['pan level my-pan.yaml --in-pan "5 L"', 'Five litres, standing still'],
@@ -61,6 +67,7 @@ export const commands: readonly CommandSpec[] = [
     options: {
       directions: { kind: 'text', what: 'Directions round the car, evenly spread; 72 unless told' },
       'in-pan': { kind: 'text', what: 'Oil in the pan, as "5 L" or "5 US qt"; else what runs in it' },
+      rpm: rpmOption,
       svg: { kind: 'text', what: 'Also draw the limits to this file' },
       replace: { kind: 'flag', what: 'Replace that file if there is one' },
     },
@@ -88,10 +95,18 @@ export const commands: readonly CommandSpec[] = [
       'log-unit': { kind: 'text', what: 'What those are in; g unless told', choices: ['g', 'm/s2'] },
       fill: { kind: 'text', what: 'Oil poured in, as "7 L"; else what the design pours' },
       'oil-temp': { kind: 'text', what: 'Oil temperature in °C, or "210 F"; 100 unless told' },
+      rpm: rpmOption,
       return: {
         kind: 'text',
-        what: 'Where oil comes back from the engine; over the throws unless told',
-        choices: ['front', 'rear', 'throws'],
+        what: 'Where oil comes back from the engine: front, rear, throws, a bung by name, or x,y,z in mm; throws unless told',
+      },
+      delay: {
+        kind: 'text',
+        what: 'Mean time oil spends in the engine, as "2 s"; else held up over pump flow',
+      },
+      'door-leak': {
+        kind: 'text',
+        what: 'Share of a shut door’s area that leaks, as "5 %"; 2 % unless told',
       },
       svg: { kind: 'text', what: 'Also draw the oil over the mouth against time to this file' },
       csv: { kind: 'text', what: 'Also write every column of the runs to this file' },

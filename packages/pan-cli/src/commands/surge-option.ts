@@ -1,6 +1,5 @@
 import {
   type Design,
-  inventoryOf,
   kinematicViscosity,
   logPath,
   type NamedPath,
@@ -11,12 +10,13 @@ import {
   type PresetName,
   type Problem,
   presetManoeuvres,
-  type ReturnPlace,
   type SurgeOptions,
 } from 'pan-core';
 import { readLogFile } from '../read/log-file.js';
 import type { Given } from './command.js';
 import { type OptionValue, optionQuantity, within } from './option-quantity.js';
+import { returnPlace } from './return-option.js';
+import { readRpm } from './rpm.js';
 
 const MM3_PER_L = 1e6;
 const MM_S2_PER_G = 9806.65;
@@ -25,7 +25,6 @@ const HOTTEST = 170;
 const DEGREES = /^([-+]?\d+(?:\.\d+)?)\s*(?:°|deg)?\s*([CF])?$/i;
 
 export const LOG_UNITS = ['g', 'm/s2'] as const;
-export const RETURNS = ['front', 'rear', 'throws'] as const;
 
 const problem = (message: string, advice: string, found?: string): Problem => ({
   code: 'input-option',
@@ -45,7 +44,12 @@ export interface SurgeChoice {
   readonly fill: OptionValue | null;
   /** °C */
   readonly celsius: number | null;
-  readonly returnTo: ReturnPlace | null;
+  readonly returnTo: string | null;
+  /** Mean stay of oil in the engine, s. */
+  readonly delay: OptionValue | null;
+  /** 0–1 */
+  readonly doorLeak: OptionValue | null;
+  readonly rpm: number | undefined;
   readonly preset: PresetName | null;
   readonly manoeuvre: string | null;
   /** The log's path, read already; null without a log. */
@@ -62,6 +66,20 @@ export const readSurgeChoice = async (given: Given): Promise<SurgeChoice> => {
     advice: 'Give what is poured in, such as "7 L".',
   });
   if (fill?.problem !== undefined) problems.push(fill.problem);
+  const delay = within(await optionQuantity(given.options, 'delay', 'time', 's'), 'delay', {
+    most: 60,
+    unit: 's',
+    size: 1,
+    advice: 'Give the mean time from mouth back to pan, such as "2 s".',
+  });
+  const doorLeak = within(await optionQuantity(given.options, 'door-leak', 'share', null), 'door-leak', {
+    most: 100,
+    unit: '%',
+    size: 0.01,
+    advice: 'Give a share of the door’s area, such as "2 %".',
+  });
+  const rpm = readRpm(given);
+  for (const one of [delay, doorLeak, rpm]) if (one?.problem !== undefined) problems.push(one.problem);
   const celsius = readCelsius(given, problems);
   const [log, preset, manoeuvre] = [text(given, 'log'), text(given, 'preset'), text(given, 'case')];
   if ([log, preset, manoeuvre].filter((one) => one !== null).length > 1) {
@@ -90,7 +108,10 @@ export const readSurgeChoice = async (given: Given): Promise<SurgeChoice> => {
   return {
     fill,
     celsius,
-    returnTo: text(given, 'return') as ReturnPlace | null,
+    returnTo: text(given, 'return'),
+    delay,
+    doorLeak,
+    rpm: rpm.value,
     preset: preset as PresetName | null,
     manoeuvre,
     log:
@@ -146,12 +167,13 @@ export const loadsOf = (design: Design, { log, preset, manoeuvre }: SurgeChoice)
 };
 
 export const surgeOptionsOf = (design: Design, choice: SurgeChoice): SurgeOptions => {
-  const { fill, celsius, returnTo } = choice;
+  const { fill, celsius, returnTo, delay, doorLeak, rpm } = choice;
   return {
-    ...(fill?.value === undefined
-      ? {}
-      : { volume: inventoryOf({ ...design.oil, fill: fill.value }).runningInPan }),
+    ...(fill?.value === undefined ? {} : { poured: fill.value }),
+    ...(rpm === undefined ? {} : { rpm }),
+    ...(delay?.value === undefined ? {} : { returnSeconds: delay.value }),
+    ...(doorLeak?.value === undefined ? {} : { doorLeak: doorLeak.value }),
     ...(celsius === null ? {} : { viscosity: kinematicViscosity(oilProperties(design.oil), celsius) }),
-    ...(returnTo === null ? {} : { returnTo }),
+    ...(returnTo === null ? {} : { returnTo: returnPlace(returnTo, design) }),
   };
 };

@@ -1,5 +1,5 @@
 import { movementWords } from '../clearance/index.js';
-import type { ReadDesign } from '../design/index.js';
+import type { Manoeuvre, ReadDesign } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { createOilSystem, inventoryOf, oilProperties, restAnswer } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
@@ -16,6 +16,7 @@ import type { Check, CheckReport, Status } from './report.js';
 import { sheetChecks } from './sheet-checks.js';
 import { supplyChecks } from './supply-checks.js';
 import { supplyReport } from './supply-report.js';
+import { swingChecks } from './swing-checks.js';
 import { unknownChecks } from './unknown-checks.js';
 
 /**
@@ -30,14 +31,15 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
   const oil = inventoryOf(design.oil);
   const level = (volume: number) =>
     restAnswer(system, volume).pools.find((p) => p.hasPickup)?.surface ?? null;
-  const fills = runningFills(design, assumed);
-  const cases = design.manoeuvres.map((manoeuvre) => mouthCases(system, manoeuvre, fills));
+  const fillsOf = (manoeuvre: Manoeuvre): readonly number[] => runningFills(design, assumed, manoeuvre);
+  const cases = design.manoeuvres.map((manoeuvre) => mouthCases(system, manoeuvre, fillsOf(manoeuvre)));
   const checks: readonly Check[] = [
     ...unknownChecks(unknown),
     ...railChecks(read.rail),
     ...oilChecks(design, system),
     ...dipstickChecks(design, system),
     ...mouthChecks(design, system, cases),
+    ...swingChecks(design, system, fillsOf),
     ...supplyChecks(design, system),
     ...crankDipChecks(design, system, cases),
     ...fitChecks(design, model),
@@ -89,4 +91,5 @@ const ranked = (checks: readonly Check[]): readonly Check[] =>
     .sort((a, b) => RANK[a.status] - RANK[b.status] || a.margin - b.margin);
 
 /** Held, settled and draw of one manoeuvre are one subject: the second line should tell something else. */
-const subject = (check: Check): string => check.id.replace(/^(mouth_held|mouth_settled|draw)_/, 'mouth_');
+const subject = (check: Check): string =>
+  check.id.replace(/^(mouth_held|mouth_settled|draw|swing)_/, 'mouth_');

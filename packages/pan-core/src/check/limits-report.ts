@@ -21,6 +21,10 @@ export interface LimitCase {
   readonly name: string;
   /** null for a case that only stands on a grade. */
   readonly toward_deg: number | null;
+  /** Engine speed, where the file says one or gives oil by it. */
+  readonly rpm: number | null;
+  /** Oil in the pan at that speed. */
+  readonly in_pan_L: number;
   readonly asks_g: number;
   /** In its direction on a level road, straight from rest; null past 3 g or without a direction. */
   readonly limit_g: number | null;
@@ -58,13 +62,14 @@ export interface LimitsReport {
 
 /**
  * Largest g before the mouth bares in each of `count` directions, what lifts the worst, and the least oil for
- * every manoeuvre. `volume` in mm³ in the pan.
+ * every manoeuvre. `volume` in mm³ in the pan; `volumeIn` where a manoeuvre's engine speed changes it.
  */
 export const limitsReport = (
   { design, unknown }: ReadDesign,
   system: OilSystem,
   volume: number,
   count = 72,
+  volumeIn: (manoeuvre: Manoeuvre) => number = () => volume,
 ): LimitsReport => {
   const ring = limitRing(system, volume, count);
   const worst = ring.reduce<Limit | null>(
@@ -86,7 +91,7 @@ export const limitsReport = (
             lasts_s: lasts,
           })),
     lift_g: LIFT,
-    cases: design.manoeuvres.map((manoeuvre) => caseOf(system, volume, manoeuvre)),
+    cases: design.manoeuvres.map((manoeuvre) => caseOf(system, volumeIn(manoeuvre), manoeuvre)),
     unknown: unknown.filter(
       ({ path }) => path[0] === 'oil' || path.includes('tilt') || path.includes('crank'),
     ),
@@ -134,6 +139,8 @@ const caseOf = (system: OilSystem, volume: number, manoeuvre: Manoeuvre): LimitC
   return {
     name: manoeuvre.name,
     toward_deg: toward,
+    rpm: manoeuvre.rpm ?? null,
+    in_pan_L: volume / 1e6,
     asks_g: asks,
     limit_g: limit,
     covered: mouthCase(system, manoeuvre, [volume]).worst > 0,

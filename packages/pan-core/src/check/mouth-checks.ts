@@ -1,5 +1,5 @@
 import { type Design, slug } from '../design/index.js';
-import type { OilAnswer, OilSystem } from '../oil/index.js';
+import { type OilAnswer, type OilSystem, oilIn } from '../oil/index.js';
 import { lidThatHolds, moreOil } from './advice.js';
 import { describeLoad, type MouthCase, worstCase } from './mouth-case.js';
 import type { Check } from './report.js';
@@ -38,7 +38,7 @@ const manoeuvreChecks = (
       because: because(found, answer),
       fix: advice,
     });
-  const least = Math.min(found.settled.pickup.drawSeconds ?? Number.NaN, Number.POSITIVE_INFINITY);
+  const { pump } = oilIn(design.oil, manoeuvre);
   return [
     covered('held', found.held),
     covered('settled', found.settled),
@@ -47,7 +47,7 @@ const manoeuvreChecks = (
       group: 'mouth',
       title: `${manoeuvre.name}, pool lasts`,
       unit: 's',
-      value: design.oil.pump === null ? null : least,
+      value: pump === null ? null : found.settled.pickup.spare / pump,
       limit: limitFor(design.limits, [`draw_${name}`, 'draw'], manoeuvre.seconds),
       wants: 'at least',
       miss: 'warn',
@@ -72,13 +72,14 @@ const cure = (design: Design, system: OilSystem, found: MouthCase, running: numb
   const lid = lidThatHolds(design, found.manoeuvre, found.volume);
   const ways = [
     ...(extra === null ? [] : [`${(extra / 1e6).toFixed(1)} L more`]),
-    ...(lid === null ? [] : [`${lid.words} (${lasts(lid.found)})`]),
+    ...(lid === null ? [] : [`${lid.words} (${lasts(lid.found, oilIn(design.oil, found.manoeuvre).pump)})`]),
   ];
   if (ways.length > 0) return `${ways.join(', or ')} holds it.`;
   return 'Neither more oil under the rods nor a longer lid holds it: a deeper sump, a wing, or the mouth moved towards where the oil goes.';
 };
 
-const lasts = (found: MouthCase): string => {
-  const seconds = found.settled.pickup.drawSeconds;
-  return seconds === null ? 'pump flow not known' : `lasts ${seconds.toFixed(1)} s with no return`;
+const lasts = (found: MouthCase, pump: number | null): string => {
+  return pump === null
+    ? 'pump flow not known'
+    : `lasts ${(found.settled.pickup.spare / pump).toFixed(1)} s with no return`;
 };

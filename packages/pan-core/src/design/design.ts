@@ -56,7 +56,15 @@ export interface OilPlan {
   readonly pump: number | null;
   /** mm³/s at cranking speed; null when `pump` is. */
   readonly cranking: number | null;
+  /** Where the file gives them by engine speed; `heldUp` and `pump` are then those at the highest speed given. */
+  readonly bySpeed?: {
+    readonly heldUp: SpeedCurve | null;
+    readonly pump: SpeedCurve | null;
+  };
 }
+
+/** Values at engine speeds, [rev/min, value], speed rising: straight between, constant beyond. */
+export type SpeedCurve = readonly Point2[];
 
 /** What the oil's data sheet says; null where it is not given. */
 export interface OilSheet {
@@ -173,6 +181,8 @@ export interface Load {
 
 export interface Manoeuvre extends Load {
   readonly name: string;
+  /** Engine speed, rev/min; not given: the highest that the oil is given at. */
+  readonly rpm?: number;
   readonly seconds: number;
   /** Loads passed through, in order, before the manoeuvre's own. */
   readonly via: readonly Load[];

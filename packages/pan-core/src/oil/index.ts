@@ -22,6 +22,7 @@ export {
   type StickMark,
   TIP_GAP,
 } from './dipstick.js';
+export { atSpeed, leastHeldUp, oilAtSpeed, oilIn } from './engine-speed.js';
 export { colebrook, frictionFactor, fullyRough, haaland } from './friction.js';
 export { type Inventory, inventoryOf } from './inventory.js';
 export { type LeastFill, leastFill, volumeToRail } from './least-fill.js';
@@ -40,7 +41,8 @@ export {
 } from './oil-grade.js';
 export { densityOf, kinematicViscosity, type Oil, oilProperties } from './oil-properties.js';
 export { cellsAt, depthUnderOil } from './plumb.js';
-export { type PoolSlosh, sloshFrequency, sloshOf, stepOvershoot } from './slosh.js';
+export { shallowFall } from './shallow-fall.js';
+export { type PoolSlosh, SLOSH_DAMPING, sloshFrequency, sloshOf, stepOvershoot } from './slosh.js';
 export { pointOnStick, type StickCrossing, type StickPath, stickPath } from './stick-path.js';
 export { type Ground, LEVEL_GROUND, readStick, type StickReading } from './stick-reading.js';
 export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
@@ -57,6 +59,7 @@ export {
   tubeLoss,
 } from './tube-loss.js';
 export { tubeRun } from './tube-run.js';
+export { undrained } from './undrained.js';
 export {
   type ViscosityLine,
   type ViscosityPoint,

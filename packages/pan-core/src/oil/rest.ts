@@ -11,6 +11,8 @@ export interface Rest {
   readonly level: number;
   /** Oil in hollows that do not drain to the mouth, filled to their lips, mm³: apart from any fill. */
   readonly neverReturns: number;
+  /** The same, cell by cell. */
+  readonly hollows: Float64Array;
 }
 
 /** A pan at rest in one direction of gravity, before any oil is poured. */
@@ -99,7 +101,7 @@ export const restAt = (basin: Basin, volume: number, level: number): Rest => {
     left -= pool.volume;
   }
   if (short === 1 && volume > 0) (state.pools[poolOf(state, mouthCell)] as Pool).volume += left;
-  return { state, level, neverReturns };
+  return { state, level, neverReturns, hollows: basin.kept };
 };
 
 /**

@@ -5,6 +5,7 @@ import { createOriented, heightOf, orient } from './body.js';
 import { GRAVITY } from './critical.js';
 import { type FreeSurface, freeSurface } from './free-surface.js';
 import { createMeasure } from './level.js';
+import { practice } from './surge/practice.js';
 
 /**
  * Natural frequency of oil in a rigid rectangular tank, Hz: f_n = (1/2π)√(g(nπ/L)·tanh(nπh/L)).
@@ -16,6 +17,9 @@ export const sloshFrequency = (length: number, depth: number, gravity: number, m
   const k = (mode * Math.PI) / length;
   return Math.sqrt(gravity * k * Math.tanh(k * depth)) / (2 * Math.PI);
 };
+
+/** Share of critical damping of a bare surface (common practice, no source). */
+export const SLOSH_DAMPING = practice('damping');
 
 /** How far a damped oscillation goes after a step, as a multiple of the step: 1 + exp(−πζ/√(1−ζ²)), 0 ≤ ζ < 1. */
 export const stepOvershoot = (damping: number): number =>

@@ -1,8 +1,11 @@
 import { assumedText } from '../default.js';
-import { checked, choice, either, list, optional, type Report, section } from '../field/index.js';
+import { checked, choice, count, either, list, optional, type Report, section } from '../field/index.js';
 import { presetNames } from '../manoeuvre-preset.js';
 import { nameField } from './items.js';
 import type { Kit } from './kit.js';
+
+/** Engine speed, as a bare number of revolutions a minute. */
+export const speedField = count('engine speed, rev/min', 100, 20000);
 
 const loadKeys = (k: Kit) => ({
   braking: optional(k.acceleration('braking')),
@@ -36,6 +39,7 @@ const caseField = (k: Kit) =>
       name: nameField('hard stop'),
       ...loadKeys(k),
       for: optional(k.time('how long it lasts'), assumedText('manoeuvre time')),
+      rpm: optional(speedField),
       via: optional(
         list('loads passed through on the way, in order', checked(section('a load', loadKeys(k)), opposed), {
           most: 20,

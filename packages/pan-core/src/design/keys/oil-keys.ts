@@ -1,6 +1,44 @@
 import { assumedText } from '../default.js';
-import { checked, type Fault, optional, orUnknown, plainNumber, section, text } from '../field/index.js';
+import {
+  checked,
+  either,
+  type Fault,
+  type Field,
+  isList,
+  list,
+  optional,
+  orUnknown,
+  plainNumber,
+  section,
+  text,
+  tuple,
+} from '../field/index.js';
 import type { Kit } from './kit.js';
+import { speedField } from './manoeuvre-keys.js';
+
+/** One value, or [[rev/min, value], …] with the speed rising. */
+const bySpeed = (about: string, value: Field<number>) =>
+  either(about, [
+    {
+      when: isList,
+      field: checked(
+        list(
+          `${about}, by engine speed: [[rev/min, value], …]`,
+          tuple('engine speed and value', [speedField, value]),
+          { fewest: 2, most: 40 },
+        ),
+        (rows, report) => {
+          rows.forEach(([rpm], i) => {
+            const before = rows[i - 1]?.[0];
+            if (before === undefined || rpm > before) return;
+            const says = `is at ${rpm} rev/min, which is not above the ${before} rev/min before it`;
+            report({ code: 'input-range', says, value: rpm, limit: before, unit: 'rev/min' }, [i]);
+          });
+        },
+      ),
+    },
+    { when: () => true, field: value },
+  ]);
 
 /** Spans that a data sheet of an engine oil stays within; outside them a unit was mistaken. */
 const SPANS = {
@@ -18,7 +56,10 @@ export const oilField = (k: Kit) =>
       fill: k.volume('oil poured in, filter included', { above: '0 L', to: '100 L' }),
       filter: optional(k.volume('oil in filter and cooler'), assumedText('oil filter')),
       held_up: optional(
-        k.volume('oil in the engine while it runs, galleries included'),
+        bySpeed(
+          'oil in the engine while it runs, galleries included',
+          k.volume('oil in the engine while it runs, galleries included'),
+        ),
         assumedText('oil held up'),
       ),
       galleries: optional(
@@ -30,7 +71,7 @@ export const oilField = (k: Kit) =>
       kv100: optional(plainNumber('viscosity at 100 °C from the oil’s data sheet, mm²/s')),
       vi: optional(plainNumber('viscosity index from the oil’s data sheet')),
       density: optional(plainNumber('density at 15 °C from the oil’s data sheet, kg/m³')),
-      pump: orUnknown(k.flow('flow of the pump at the speed of the cases')),
+      pump: orUnknown(bySpeed('flow of the pump', k.flow('flow of the pump at the speed of the cases'))),
       pump_cranking: optional(k.flow('flow of the pump at cranking speed'), assumedText('pump cranking')),
     }),
     (keys, report) => {

@@ -1,4 +1,4 @@
-import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup } from '../design.js';
+import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup, SpeedCurve } from '../design.js';
 import type { Drawings } from '../drawing.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import type { RailSurvey } from '../rail-survey.js';
@@ -31,12 +31,25 @@ export const designOf = (
     bungs: (keys.bungs ?? []).map((bung, i) => resolveBung(bung, i, notes)),
     dipstick: resolveDipstick(keys.dipstick),
     chassis: resolveChassis(keys.chassis, notes),
-    manoeuvres: resolveManoeuvres(keys.manoeuvres, notes),
+    manoeuvres: resolveManoeuvres(keys.manoeuvres, keys.oil, notes),
     shop: resolveShop(keys.shop, notes),
     prices: resolvePrices(keys.prices),
     limits: {},
   };
   return { design: { ...design, limits: resolveLimits(keys.limits ?? {}, design) }, rail: survey };
+};
+
+type BySpeed = number | SpeedCurve;
+const isCurve = (given: BySpeed | null | undefined): given is SpeedCurve => typeof given === 'object';
+
+/** The value at the highest speed given, or the only one. */
+const atTop = (given: BySpeed | undefined): number | undefined =>
+  isCurve(given) ? given.at(-1)?.[1] : given;
+
+const curvesOf = (keys: DesignKeys['oil']): Pick<OilPlan, 'bySpeed'> => {
+  const [heldUp, pump] = [keys.held_up, keys.pump].map((given) => (isCurve(given) ? given : null));
+  if (heldUp == null && pump == null) return {};
+  return { bySpeed: { heldUp: heldUp ?? null, pump: pump ?? null } };
 };
 
 const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {
@@ -47,7 +60,7 @@ const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {
   return {
     fill: keys.fill,
     filter: notes.take(keys.filter, [...path, 'filter'], 'volume', 'oil filter'),
-    heldUp: notes.take(keys.held_up, [...path, 'held_up'], 'volume', 'oil held up'),
+    heldUp: notes.take(atTop(keys.held_up), [...path, 'held_up'], 'volume', 'oil held up'),
     galleries: notes.take(keys.galleries, [...path, 'galleries'], 'volume', 'oil in galleries'),
     grade: notes.takeWord(keys.grade, [...path, 'grade'], 'oil grade'),
     sheet: {
@@ -56,17 +69,19 @@ const resolveOil = (keys: DesignKeys['oil'], notes: Notes): OilPlan => {
       index: keys.vi ?? null,
       density: keys.density ?? null,
     },
-    pump: keys.pump ?? null,
+    pump: atTop(keys.pump ?? undefined) ?? null,
     cranking: crankingFlow(keys, notes),
+    ...curvesOf(keys),
   };
 };
 
 /** A pump turns slowly when cranked, and what it moves goes with its speed. */
 const crankingFlow = (keys: DesignKeys['oil'], notes: Notes): number | null => {
   if (keys.pump_cranking !== undefined) return keys.pump_cranking;
-  if (keys.pump === null || keys.pump === undefined) return null;
+  const pump = atTop(keys.pump ?? undefined);
+  if (pump === undefined) return null;
   const share = notes.take(undefined, ['oil', 'pump_cranking'], 'share', 'pump cranking');
-  return keys.pump * share;
+  return pump * share;
 };
 
 const resolvePickup = (keys: DesignKeys['pickup'], notes: Notes): Pickup => {

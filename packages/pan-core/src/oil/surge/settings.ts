@@ -1,5 +1,6 @@
 import type { Assumption, Design, OilPlan } from '../../design/index.js';
 import type { Vec3 } from '../../numeric/index.js';
+import { oilAtSpeed } from '../engine-speed.js';
 import { inventoryOf } from '../inventory.js';
 import { kinematicViscosity, oilProperties } from '../oil-properties.js';
 import { practice, practiceNote } from './practice.js';
@@ -17,6 +18,10 @@ export interface PlacedOil {
 export interface SurgeOptions {
   /** Oil in the pan at the start, mm³; else what a running engine leaves there. */
   readonly volume?: number;
+  /** Poured instead of what the design pours, mm³; not with `volume`. */
+  readonly poured?: number;
+  /** Engine speed, rev/min, where the design gives held-up oil or pump flow by it. */
+  readonly rpm?: number;
   /** Instead of oil at rest: oil that something holds back until the run starts. */
   readonly placed?: readonly PlacedOil[];
   /** Kinematic, mm²/s; else the design's oil at 100 °C. */
@@ -67,7 +72,8 @@ const USUAL_TOLERANCE = 1e-4;
 const LEAST_RETURN = 0.05;
 
 export const settingsFor = (design: Design, options: SurgeOptions): SurgeSettings => {
-  const { oil, engine } = design;
+  const { engine } = design;
+  const oil = { ...oilAtSpeed(design.oil, options.rpm), fill: options.poured ?? design.oil.fill };
   const assumed: Assumption[] = [];
   const usual = (
     given: number | undefined,

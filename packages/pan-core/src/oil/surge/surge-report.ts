@@ -3,12 +3,16 @@ import { freeze } from '../../numeric/index.js';
 import type { OilSystem } from '../answer.js';
 import { type LoadPath, manoeuvrePath } from './load-path.js';
 import { practiceNote } from './practice.js';
-import { type SurgeOptions, settingsFor } from './settings.js';
+import { type SurgeOptions, type SurgeSettings, settingsFor } from './settings.js';
 import { type SurgeRun, surge } from './surge.js';
 
 /** One load and its answer; keys end in their unit. */
 export interface SurgeCase {
   readonly name: string;
+  /** Engine speed, and what runs and is drawn at it; null where not known. */
+  readonly rpm: number | null;
+  readonly in_pan_L: number;
+  readonly pump_L_min: number | null;
   readonly load_s: number;
   /** With surfaces that swing after the load, and with surfaces that follow it at once; null: never bared. */
   readonly time_to_bare_s: number | null;
@@ -60,15 +64,17 @@ export interface SurgeReport {
   readonly assumed: readonly Assumption[];
 }
 
-/** A load with a name. */
+/** A load with a name, and the engine's speed in it, rev/min, where that is known. */
 export interface NamedPath {
   readonly name: string;
+  readonly rpm?: number;
   readonly path: LoadPath;
 }
 
 /** A manoeuvre of the design as a path of load under its name. */
 export const namedManoeuvre = (manoeuvre: Manoeuvre): NamedPath => ({
   name: manoeuvre.name,
+  ...(manoeuvre.rpm === undefined ? {} : { rpm: manoeuvre.rpm }),
   path: manoeuvrePath(manoeuvre),
 });
 
@@ -96,11 +102,12 @@ export const surgeReport = (
   const cases: SurgeCase[] = [];
   const whole = loads.reduce((sum, { path }) => sum + 2 * path.seconds, 0);
   let [done, finished] = [0, true];
-  for (const { name, path } of loads) {
+  for (const { name, rpm, path } of loads) {
+    const atSpeed: SurgeOptions = rpm === undefined ? options : { ...options, rpm };
     const run = (swings: boolean): SurgeRun => {
       const { progress } = options;
       const part = surge(system, path, {
-        ...options,
+        ...atSpeed,
         swings,
         ...(progress === undefined
           ? {}
@@ -114,7 +121,7 @@ export const surgeReport = (
     if (!finished) break;
     const still = run(false);
     if (!finished) break;
-    cases.push(caseOf(name, path, swung, still));
+    cases.push(caseOf(name, path, settingsFor(design, atSpeed), atSpeed.rpm ?? null, swung, still));
   }
   return freeze({
     title: design.title,
@@ -158,10 +165,20 @@ const rounded = (v: number, to: number): number => Math.round(v * to) / to + 0;
 const degrees = (a: Float64Array): readonly number[] =>
   Array.from(a, (v) => rounded((v * 180) / Math.PI, 1e3));
 
-const caseOf = (name: string, path: LoadPath, swung: SurgeRun, still: SurgeRun): SurgeCase => {
+const caseOf = (
+  name: string,
+  path: LoadPath,
+  { volume, pump }: SurgeSettings,
+  rpm: number | null,
+  swung: SurgeRun,
+  still: SurgeRun,
+): SurgeCase => {
   const { series, cover } = swung;
   return {
     name,
+    rpm,
+    in_pan_L: volume / 1e6,
+    pump_L_min: pump === null ? null : (pump * 60) / 1e6,
     load_s: path.loadedUntil,
     time_to_bare_s: cover.timeToBare,
     still_time_to_bare_s: still.cover.timeToBare,
