@@ -62,6 +62,7 @@ export const fileProblems = (words: readonly string[], command: CommandSpec): Pr
     return [optionProblem(`\`pan ${command.name}\` takes ${few}.`, word, `Write ${few}.`)];
   }
   if (words.length === 1 && word !== '') return [];
+  if (words.length === 0 && command.mayStandAlone === true) return [];
   if (words.length <= 1) {
     return [
       optionProblem(

@@ -134,7 +134,7 @@ export const readArguments = (
   return {
     command,
     given: {
-      file: [...words, ...after][0] as string,
+      file: [...words, ...after][0] ?? '',
       options: Object.fromEntries(
         Object.entries(typed).map(([name, value]) => [name, value === '' ? true : String(value)]),
       ),

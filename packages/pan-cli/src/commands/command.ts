@@ -28,6 +28,7 @@ export interface OptionSpec {
 
 /** What the user typed after the command's name, checked for spelling and repeats but not yet for meaning. */
 export interface Given {
+  /** Empty where the command stands alone. */
   readonly file: string;
   readonly options: Readonly<Record<string, string | true | undefined>>;
 }
@@ -41,6 +42,8 @@ export interface CommandSpec {
   readonly file: string;
   /** What that word may be, where it names no file. */
   readonly words?: readonly string[];
+  /** Whether the command also runs without that word. */
+  readonly mayStandAlone?: true;
   readonly options: Readonly<Record<string, OptionSpec>>;
   /** Command and what it is good for. */
   readonly examples: readonly (readonly [string, string])[];

@@ -1,5 +1,5 @@
 import yargs from 'yargs';
-import type { OptionSpec } from './command.js';
+import type { CommandSpec, OptionSpec } from './command.js';
 import { commands, sharedOptions } from './list.js';
 
 const EXIT_CODES =
@@ -19,6 +19,9 @@ const yargsOptions = (options: Readonly<Record<string, OptionSpec>>) =>
       },
     ]),
   );
+
+/** Square brackets where the word may be left out, as yargs has it. */
+const fileWord = ({ mayStandAlone }: CommandSpec): string => (mayStandAlone === true ? '[file]' : '<file>');
 
 const parserFor = (version: string, width: number) => {
   const parser = yargs()
@@ -48,11 +51,11 @@ const parserFor = (version: string, width: number) => {
     });
   return commands.reduce(
     (built, command) =>
-      built.command(`${command.name} <file>`, command.what, (one) =>
+      built.command(`${command.name} ${fileWord(command)}`, command.what, (one) =>
         command.examples
           .reduce(
             (shown, [text, why]) => shown.example(text, why),
-            one.usage(`pan ${command.name} <file> [options]\n\n${command.what}`),
+            one.usage(`pan ${command.name} ${fileWord(command)} [options]\n\n${command.what}`),
           )
           .positional('file', { type: 'string', describe: command.file })
           .options(yargsOptions({ ...command.options, ...sharedOptions }))

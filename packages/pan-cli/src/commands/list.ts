@@ -193,6 +193,25 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./inspect.js')).inspect,
   },
   {
+    name: 'worksheet',
+    what: 'Print pages for the garage: what to measure, from where, how well, with boxes to fill in',
+    file: 'a design file, where there is one yet',
+    mayStandAlone: true,
+    options: {
+      out: { kind: 'text', what: 'PDF file to write' },
+      paper: { kind: 'text', what: 'Paper; A4 unless told', choices: ['A4', 'Letter'] },
+      replace: { kind: 'flag', what: 'Replace that file if there is one' },
+    },
+    examples: [
+      ['pan worksheet --out measure.pdf', 'Every measurement, in the order of the design file'],
+      [
+        'pan worksheet my-pan.yaml --out measure.pdf',
+        'With the distances to take between holes known roughly',
+      ],
+    ],
+    load: async () => (await import('./worksheet.js')).worksheetCommand,
+  },
+  {
     name: 'completion',
     what: 'Print a script that completes commands and options in your shell',
     file: 'the name of a shell: bash or zsh',

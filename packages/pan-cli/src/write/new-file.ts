@@ -32,7 +32,7 @@ export const refuseStandingFile = (file: string, replace: boolean): void => {
 };
 
 /** Writes one file whole or not at all; a file that came into being meanwhile is kept. */
-export const writeNewFile = (file: string, text: string, replace: boolean): void => {
+export const writeNewFile = (file: string, text: string | Uint8Array, replace: boolean): void => {
   const draft = replace ? join(dirname(file), `.${randomUUID()}.draft`) : file;
   let mine = false;
   try {

@@ -26,3 +26,5 @@ export { plateSolid } from './plate-solid.js';
 export { safeName, safeNames } from './safe-name.js';
 export { type ShopQuestion, type ShopRule, type ShopRuleId, shopRules } from './shop-rule.js';
 export { readStl, writeStl } from './stl-file.js';
+export { type WorksheetOptions, worksheet } from './worksheet.js';
+export { notMeasured, type WorksheetPart, type WorksheetRow, worksheetParts } from './worksheet-key.js';

@@ -1,0 +1,214 @@
+import type { Vec2 } from '../numeric/index.js';
+import { arrow, ball, box, centreLine, dimension, leader, note, poly, ring, shade } from './figure.js';
+import { sideView } from './figure-engine.js';
+import type { NumberOf } from './figure-rail.js';
+import type { PageItem } from './page.js';
+
+export const oilFigure = (n: NumberOf): readonly PageItem[] => [
+  // A jug.
+  poly('cut', [
+    [14, 66],
+    [18, 26],
+    [40, 26],
+    [44, 66],
+  ]),
+  shade('pale', [
+    [15, 56],
+    [18, 26],
+    [40, 26],
+    [43, 56],
+  ]),
+  ...leader(n('oil.fill'), [29, 74], [29, 56]),
+  note([33.5, 73], 'poured in'),
+  box('cut', [56, 26], [16, 22]),
+  ...leader(n('oil.filter'), [64, 58], [64, 44]),
+  note([68.5, 57], 'new filter, full'),
+  ...sideView(104, 176, 34, 70),
+  shade('pale', [
+    [106, 28],
+    [136, 28],
+    [136, 16],
+    [106, 15],
+  ]),
+  ...leader(n('held_up'), [120, 79], [124, 60]),
+  note([124.5, 78], 'running: up here'),
+  ...leader(n('galleries'), [96, 58], [108, 48]),
+  note([98, 65], 'stays after stopping', 'right'),
+  ring('cut', [170, 40], 5),
+  ...leader(n('oil.pump'), [182, 52], [170, 40]),
+  ...ball([29, 12], n('oil.grade')),
+  note([33.5, 11], 'grade on the can'),
+];
+
+export const dipstickFigure = (n: NumberOf): readonly PageItem[] => {
+  const [from, to]: readonly [Vec2, Vec2] = [
+    [96, 58],
+    [62, 22],
+  ];
+  return [
+    ...sideView(40, 150, 38, 78),
+    poly('mark', [[110, 72.8], from, to]),
+    ring('cut', from, 1.6),
+    ...leader(n('enters'), [124, 62], from),
+    note([128.5, 61], 'x, y, z where the tube begins'),
+    ...leader(n('toward'), [24, 12], to),
+    note([28.5, 11], 'x, y, z of a point farther down the stick'),
+    centreLine([28, 38], [164, 38]),
+    note([166, 37], 'rail'),
+  ];
+};
+
+const wheel = (x: number): readonly PageItem[] => [ring('cut', [x, 20], 12), ring('thin', [x, 20], 5)];
+
+export const groundFigure = (n: NumberOf): readonly PageItem[] => [
+  poly('frame', [
+    [6, 8],
+    [184, 8],
+  ]),
+  note([184, 3.5], 'level floor', 'right'),
+  ...wheel(42),
+  ...wheel(160),
+  poly('thin', [
+    [18, 24],
+    [28, 24],
+  ]),
+  poly('thin', [
+    [18, 24],
+    [20, 46],
+    [60, 50],
+    [74, 74],
+    [116, 74],
+    [126, 50],
+    [178, 44],
+    [180, 26],
+    [174, 24],
+  ]),
+  ...sideView(116, 166, 36, 58),
+  centreLine([104, 36], [178, 36]),
+  centreLine([116, 2], [116, 66]),
+  ...dimension(n('chassis.ground'), [108, 8], [108, 36]),
+  ...ball([98, 16], n('ground_plus_minus')),
+  note([94, 15], '±', 'right'),
+  ...ball([98, 28], n('chassis.axes')),
+  ...dimension(
+    n('front_axle'),
+    [116, 68],
+    [160, 68],
+    [
+      [
+        [160, 20],
+        [160, 70],
+      ],
+    ],
+  ),
+  ...dimension(
+    n('rear_axle'),
+    [42, 80],
+    [116, 80],
+    [
+      [
+        [42, 20],
+        [42, 82],
+      ],
+      [
+        [116, 66],
+        [116, 82],
+      ],
+    ],
+  ),
+  ...arrow([182, 30], [182, 18]),
+  ...ball([182, 14], n('bump_front')),
+  ...arrow([182, 34], [182, 46]),
+  ...ball([182, 50], n('droop_front')),
+  ...arrow([10, 30], [10, 18]),
+  ...ball([10, 14], n('bump_rear')),
+  ...arrow([10, 34], [10, 46]),
+  ...ball([10, 50], n('droop_rear')),
+];
+
+export const movesFigure = (n: NumberOf): readonly PageItem[] => [
+  // From behind: rocking about the crank.
+  box('cut', [26, 26], [34, 40]),
+  poly(
+    'mark',
+    [
+      [22, 27],
+      [56, 23],
+      [61, 63],
+      [27, 67],
+    ],
+    true,
+  ),
+  ring('thin', [43, 38], 3),
+  ...leader(n('rock'), [70, 74], [60.5, 60]),
+  note([43, 10], 'from behind', 'centre'),
+  ...sideView(88, 138, 34, 62),
+  ...arrow([113, 62], [113, 72]),
+  ...ball([113, 76], n('engine_moves.up')),
+  ...arrow([128, 22], [128, 12]),
+  ...ball([128, 8], n('engine_moves.down')),
+  ...arrow([138, 46], [146, 46]),
+  ...arrow([88, 46], [80, 46]),
+  ...ball([150, 46], n('fore_aft')),
+  note([100, 6], 'from the right side', 'centre'),
+  // The body.
+  poly(
+    'cut',
+    [
+      [160, 30],
+      [186, 34],
+      [184, 50],
+      [180, 58],
+      [166, 56],
+      [158, 46],
+    ],
+    true,
+  ),
+  ...ball([172, 64], n('roll_per_g')),
+  note([172, 22], 'leans in a turn', 'centre'),
+  ...ball([172, 10], n('dive_per_g')),
+  note([176, 9], 'dives'),
+];
+
+export const obstaclesFigure = (n: NumberOf): readonly PageItem[] => [
+  ...sideView(36, 120, 44, 72),
+  centreLine([22, 44], [136, 44]),
+  // A crossmember by two corners, a drag link by its ends, a bonnet as a plane.
+  shade('pale', [
+    [84, 14],
+    [102, 14],
+    [102, 32],
+    [84, 32],
+  ]),
+  box('cut', [84, 14], [18, 18]),
+  ...leader(n('obstacles[].box'), [72, 6], [84, 14]),
+  ...leader(n('obstacles[].box'), [112, 38], [102, 32]),
+  ...leader(n('obstacles[].name'), [93, 6], [93, 20]),
+  note([97.5, 5], 'crossmember, from the side'),
+  poly('cut', [
+    [26, 78],
+    [130, 81],
+  ]),
+  ...leader(n('plane.at'), [140, 70], [118, 80.6]),
+  ...ball([150, 70], n('plane.facing')),
+  ...ball([160, 70], n('falls_forward')),
+  note([165, 69], 'bonnet: a plane'),
+  poly('cut', [
+    [146, 24],
+    [180, 36],
+  ]),
+  poly('cut', [
+    [144.6, 28],
+    [178.6, 40],
+  ]),
+  ring('cut', [145.3, 26], 2.2),
+  ring('cut', [179.3, 38], 2.2),
+  ...leader(n('obstacles[].rod'), [136, 16], [145.3, 26]),
+  ...leader(n('obstacles[].rod'), [184, 50], [179.3, 38]),
+  ...dimension(n('obstacles[].diameter'), [163.5, 30], [161.5, 34], [], 4),
+  ...arrow([150, 20], [166, 12]),
+  ...ball([169.5, 10.5], n('travel')),
+  note([174, 9.5], 'travel'),
+  ...ball([16, 14], n('obstacles[].plus_minus')),
+  note([20, 13], 'how well you know it'),
+];
