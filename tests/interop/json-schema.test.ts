@@ -55,6 +55,15 @@ describe('the published JSON of each command', () => {
     });
   });
 
+  it('pan worksheet prints what its schema says, with and without a design', () => {
+    inFolder((folder) => {
+      for (const [i, args] of [[], [example('drawn-rail')]].entries()) {
+        const out = join(folder, `sheet${i}.pdf`);
+        expect(faults('worksheet', runPan(['worksheet', ...args, '--out', out, '--json']).out)).toEqual([]);
+      }
+    });
+  });
+
   it('every error follows its schema', () => {
     for (const args of [
       ['check', 'no-such-file.yaml'],

@@ -76,9 +76,9 @@ export const railFigure = (n: NumberOf): readonly PageItem[] => [
   ...ball([96, 30.5], n('calibrate.x')),
   ...ball([57.5, 47], n('calibrate.y')),
   note([62, 34], 'rules on the scan'),
-  ...ball([14, 64], n('seen_from')),
-  note([18, 65], 'looking down'),
-  note([18, 61], 'or up at it?'),
+  ...ball([6, 74], n('seen_from')),
+  note([10, 75], 'looking down'),
+  note([10, 71], 'or up at it?'),
 ];
 
 export const holesFigure = (n: NumberOf): readonly PageItem[] => {
@@ -139,10 +139,10 @@ export const holesFigure = (n: NumberOf): readonly PageItem[] => {
     note([116, 76], 'how many on this side?'),
     ...dimension(n('inset'), [FRONT - 3, MID - 16], [FRONT, MID - 16], [], 4),
     ...dimension(n('ends.y'), [FRONT - 3, MID], [FRONT - 3, MID + 10], [], 0.5),
-    ...ball([66, MID - 8], n('plus_minus')),
-    note([70, MID - 9], '± of one distance'),
-    ...ball([66, MID + 9], n('numbered')),
-    note([70, MID + 8], 'way round of the numbers'),
+    ...ball([50, MID - 8], n('plus_minus')),
+    note([54, MID - 9], '± of one distance'),
+    ...ball([50, MID + 9], n('numbered')),
+    note([54, MID + 8], 'way round of the numbers'),
   ];
 };
 

@@ -12,6 +12,8 @@ export interface DistancePlanPage {
 const EDGE = 10;
 const COLUMNS = 4;
 const CELL = 7.4;
+/** As many as the distances between them are solved for. */
+const MOST_HOLES = 40;
 
 /** A table of cells for distances, filled with hole numbers where it is known which to take. */
 const cells = (
@@ -49,14 +51,22 @@ export const distanceItems = (min: Vec2, max: Vec2): readonly PageItem[] => {
   ];
 };
 
-/** A page of its own for a proposal, with a map of the holes; none without one. */
+/** Pages of their own: rough places of the holes, and the distances to take where those are known already. */
 export const distancePages = (
   plan: DistancePlanPage | null,
   width: number,
   height: number,
-): readonly { readonly title: string; readonly items: readonly PageItem[] }[] => {
-  if (plan === null) return [];
+): readonly TitledItems[] => {
   const top = height - EDGE - 14;
+  return [roughPage(width, top), ...(plan === null ? [] : [planPage(plan, width, top)])];
+};
+
+interface TitledItems {
+  readonly title: string;
+  readonly items: readonly PageItem[];
+}
+
+const planPage = (plan: DistancePlanPage, width: number, top: number): TitledItems => {
   const [xs, ys] = [plan.holes.map(([x]) => x), plan.holes.map(([, y]) => y)];
   const [low, high]: readonly [Vec2, Vec2] = [
     [Math.min(...xs), Math.min(...ys)],
@@ -70,23 +80,55 @@ export const distancePages = (
     top - 6 - tall / 2 + (y - (low[1] + high[1]) / 2) * scale,
   ];
   const under = top - tall - 16;
-  return [
-    {
-      title: 'Distances to measure',
-      items: [
-        ...plan.pairs.map(([a, b]) => poly('faint', [at(plan.holes[a]!), at(plan.holes[b]!)])),
-        ...plan.holes.flatMap((hole, i) => {
-          const [x, y] = at(hole);
-          return [ring('cut', [x, y], 1.4), note([x + 1.8, y + 1.8], String(i + 1))];
-        }),
-        words(
-          [EDGE, under],
-          3.2,
-          `These ${plan.pairs.length} watch each other: a slip in any shows by at least ${Math.floor(plan.least * 100)} % in its own. Middle to middle; front to the right.`,
-          { room: width - 2 * EDGE },
-        ),
-        ...cells(plan.pairs, [EDGE, under - 4], width - 2 * EDGE),
-      ],
-    },
-  ];
+  return {
+    title: 'Distances to measure',
+    items: [
+      ...plan.pairs.map(([a, b]) => poly('faint', [at(plan.holes[a]!), at(plan.holes[b]!)])),
+      ...plan.holes.flatMap((hole, i) => {
+        const [x, y] = at(hole);
+        return [ring('cut', [x, y], 1.4), note([x + 1.8, y + 1.8], String(i + 1))];
+      }),
+      words(
+        [EDGE, under],
+        3.2,
+        `These ${plan.pairs.length} watch each other: a slip in any shows by at least ${Math.floor(plan.least * 100)} % in its own. Middle to middle; front to the right.`,
+        { room: width - 2 * EDGE },
+      ),
+      ...cells(plan.pairs, [EDGE, under - 4], width - 2 * EDGE),
+    ],
+  };
+};
+
+/** Numbered holes with a place each, to the nearest centimetre. */
+const roughPage = (width: number, top: number): TitledItems => {
+  const each = (width - 2 * EDGE) / 2;
+  const half = MOST_HOLES / 2;
+  return {
+    title: 'Where the holes are, roughly',
+    items: [
+      words(
+        [EDGE, top - 3],
+        3.2,
+        'Number the holes round the rail with chalk. To the nearest centimetre: x from the rear face, y from the centre line,',
+      ),
+      words(
+        [EDGE, top - 8],
+        3.2,
+        'as they lie on the page with the front up it, left positive. Write them under rough; the worksheet then says which distances to take.',
+      ),
+      ...Array.from({ length: MOST_HOLES }, (_, i): readonly PageItem[] => {
+        const [x, y] = [EDGE + Math.floor(i / half) * each, top - 22 - (i % half) * 10.4];
+        return [
+          words([x + 6, y + 2.4], 3.6, String(i + 1), { align: 'centre', bold: true }),
+          ...['x', 'y'].flatMap((name, k): readonly PageItem[] => {
+            const at = x + 12 + k * 38;
+            return [
+              stroke('frame', boxPath({ min: [at, y], max: [at + 34, y + 7.4] })),
+              words([at + 0.8, y + 5.2], 2, name),
+            ];
+          }),
+        ];
+      }).flat(),
+    ],
+  };
 };

@@ -1,6 +1,9 @@
-import { dipstickFigure, groundFigure, movesFigure, obstaclesFigure, oilFigure } from './figure-car.js';
-import { crankFigure, mountedFigure, rearFigure, startFigure, thingsFigure } from './figure-engine.js';
+import { groundFigure, movesFigure, obstaclesFigure } from './figure-car.js';
+import { crankFigure } from './figure-crank.js';
+import { mountedFigure, startFigure } from './figure-engine.js';
+import { dipstickFigure, oilFigure } from './figure-oil.js';
 import { distancesFigure, holesFigure, type NumberOf, railFigure } from './figure-rail.js';
+import { rearFigure, thingsFigure } from './figure-things.js';
 import type { PageItem } from './page.js';
 
 const FIGURES: Readonly<Record<string, (n: NumberOf) => readonly PageItem[]>> = {

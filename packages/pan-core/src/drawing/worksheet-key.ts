@@ -33,7 +33,8 @@ export const worksheetParts = (units: 'mm' | 'in'): readonly WorksheetPart[] => 
       .map(({ key, from, within }) => {
         const row = known[place(key)];
         if (row === undefined) throw new Error(`worksheet: ${key} is no key of a design`);
-        return { ...row, from, within, ...boxesOf(row, units) };
+        const same = rows.filter((one) => known[place(one.key)]?.about === row.about).length > 1;
+        return { ...row, about: same ? underParent(row) : row.about, from, within, ...boxesOf(row, units) };
       }),
   }));
 };
@@ -41,6 +42,10 @@ export const worksheetParts = (units: 'mm' | 'in'): readonly WorksheetPart[] => 
 /** Keys that nobody measures, and why, by the beginning of their names. */
 export const notMeasured = (): readonly { readonly key: string; readonly why: string }[] =>
   table.not_measured;
+
+/** Two rows of one meaning on a page are told apart by what they belong to. */
+const underParent = ({ key, about }: KeyRow): string =>
+  `${(key.split('.').at(-2) ?? '').replaceAll('_', ' ')}: ${about}`;
 
 const POINT = ['x', 'y', 'z'];
 
@@ -52,6 +57,8 @@ const boxesOf = (
   const boxes = (...of: readonly string[]) => ({ boxes: of, tick: false });
   const [first = ''] = takes.split(/, (?=or |at |more |less )/);
   if (takes.includes(' | ')) return { boxes: takes.split(/, or /)[0]!.split(' | '), tick: true };
+  if (first === 'list of [hole, x, y]')
+    return boxes('hole', ...POINT.slice(0, 2), 'hole', ...POINT.slice(0, 2));
   if (/^list of \[/.test(first)) return boxes();
   if (/^list of length/.test(first))
     return boxes(...Array.from({ length: MOST_LISTED }, (_, i) => String(i + 1)));

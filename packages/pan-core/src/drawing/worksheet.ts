@@ -81,10 +81,18 @@ const partBody = (part: WorksheetPart, width: number, height: number): Body => {
   const notes = part.notes
     .flatMap((text) => wrapLine(text, letters))
     .map((text, i) => words([EDGE, under - 5 - i * 5], 3.4, text));
+  const left = under - 4 - notes.length * 5;
+  const sketch =
+    part.id === 'distances' || left < EDGE + 24
+      ? []
+      : [
+          stroke('faint', boxPath({ min: [EDGE, EDGE], max: [width - EDGE, left] })),
+          words([EDGE + 2, left - 4], 2.7, 'sketches and second tries'),
+        ];
   const more = part.id === 'distances' ? distanceItems([EDGE, EDGE], [width - EDGE, under - 4]) : [];
   return {
     title: part.title,
-    items: [...moved(worksheetFigure(part.id, keys), canvas), ...rows, ...notes, ...more],
+    items: [...moved(worksheetFigure(part.id, keys), canvas), ...rows, ...notes, ...sketch, ...more],
   };
 };
 
@@ -101,7 +109,12 @@ const rowItems = (row: WorksheetRow, number: number, top: number, width: number)
     words([EDGE + 3, top - 6.5], 4.4, String(number), { bold: true, align: 'centre' }),
     words([left, top - 4], 3.1, first, { bold: true, room }),
     ...(second === '' ? [] : [words([left, top - 7.2], 3.1, second, { bold: true, room })]),
-    words([left, top - (second === '' ? 7.6 : 10.3)], 2.7, `${row.from}; within ${row.within}`, { room }),
+    words(
+      [left, top - (second === '' ? 7.6 : 10.3)],
+      2.7,
+      /^\d/.test(row.within) ? `${row.from}; within ${row.within}` : row.from,
+      { room },
+    ),
     words(
       [left, top - (second === '' ? 10.8 : 12.9)],
       2.1,
@@ -115,9 +128,16 @@ const rowItems = (row: WorksheetRow, number: number, top: number, width: number)
 const leftEmpty = ({ assumed, mayBeUnknown }: WorksheetRow): string =>
   assumed !== null ? `   (left empty: ${assumed})` : mayBeUnknown ? '   (left empty: unknown)' : '';
 
-const boxItems = ({ boxes, tick }: WorksheetRow, x: number, top: number): readonly PageItem[] => {
+const boxItems = ({ key, boxes, tick }: WorksheetRow, x: number, top: number): readonly PageItem[] => {
   const bottom = top - BOX_HEIGHT;
-  if (boxes.length === 0) return [words([x, bottom + 3], 2.7, 'in the table below or on the next page')];
+  if (boxes.length === 0)
+    return [
+      words(
+        [x, bottom + 3],
+        2.7,
+        key.endsWith('rough') ? 'in the table of the next page' : 'in the table below',
+      ),
+    ];
   const each = BOXES_WIDTH / boxes.length;
   return boxes.flatMap((name, i): readonly PageItem[] => {
     const at = x + i * each;
