@@ -1,6 +1,6 @@
 import type { Design } from 'pan-core/design/index.js';
 import { PanError } from 'pan-core/errors/index.js';
-import { pathArea, pathBox, pathLength } from 'pan-core/geometry/index.js';
+import { pathArea, pathBox, pathDistance, pathLength } from 'pan-core/geometry/index.js';
 import { buildPan, floorProfile, panelsOf, platesOf } from 'pan-core/pan/index.js';
 import { bendRule, cutParts, kFromBendTest, type Part } from 'pan-core/sheet/index.js';
 import { describe, expect, test } from 'vitest';
@@ -75,6 +75,17 @@ describe('a trough', () => {
     const holes = flange.holes.length * (Math.PI / 4) * 81;
     expectWithin(flange.area, 750 * 250 - opening - holes, 1e-7, 'area');
     expect(new Set(flange.holes.map((h) => h.diameter))).toEqual(new Set([9]));
+  });
+
+  test('flange: a bead of sealant marked in the middle of the narrowest land, round the whole opening', () => {
+    const flange = named(parts, 'flange');
+    const bead = flange.marks.find((m) => m.what.startsWith('sealant bead'))!;
+    const opening = flange.openings[0]!;
+    const lands = flange.holes.map((h) => pathDistance(opening, h.at) - h.diameter / 2);
+    const land = Math.min(25, ...lands);
+    expect(bead.path.every((s) => Math.abs(pathDistance(opening, s.from) - land / 2) < 1e-9)).toBe(true);
+    for (const h of flange.holes)
+      expect(pathDistance(bead.path, h.at)).toBeGreaterThan(h.diameter / 2 + land / 2 - 1e-9);
   });
 
   test('strongback: flange’s outline and holes, no opening, the bleed hole only marked', () => {

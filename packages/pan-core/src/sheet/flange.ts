@@ -5,6 +5,7 @@ import {
   clockwise,
   type Path,
   pathArea,
+  pathDistance,
   polygonOffset,
   selfCrossings,
 } from '../geometry/index.js';
@@ -12,7 +13,7 @@ import type { Vec2 } from '../numeric/index.js';
 import { halfWidthAt, type Profile } from '../pan/index.js';
 import table from './clearance-holes.json' with { type: 'json' };
 import { finishPart } from './finish.js';
-import type { Part, RoundHole } from './part.js';
+import type { Mark, Part, RoundHole } from './part.js';
 
 /** Gap all round between the pan's outside and the flange's opening, mm: common practice, no source. */
 export const FLANGE_GAP = 0.2;
@@ -79,6 +80,7 @@ export const flangeParts = (design: Design, profile: Profile): readonly Part[] =
   const seen = 'Seen from above, the block’s face up; front of the car at the right.';
   const transfer = 'No holes are drawn: transfer holes from the block.';
   const middle = holeFreePlace(design, profile);
+  const bead = beadMark(design, profile, holes);
   return [
     finishPart({
       name: 'flange',
@@ -91,10 +93,11 @@ export const flangeParts = (design: Design, profile: Profile): readonly Part[] =
       openings: [flangeOpening(design, profile)],
       holes,
       folds: [],
-      marks: [],
+      marks: bead,
       notes: [
         seen,
         `The opening is the pan’s outside and ${FLANGE_GAP} mm all round; the sheet passes through and ends flush.`,
+        ...(bead.length > 0 ? ['Sealant in one unbroken line along the mark, inside the bolts.'] : []),
         ...(holes.length === 0 ? [transfer] : []),
       ],
     }),
@@ -122,6 +125,24 @@ export const flangeParts = (design: Design, profile: Profile): readonly Part[] =
         ...(holes.length === 0 ? [transfer] : []),
       ],
     }),
+  ];
+};
+
+/** Sealing land that has no room for a bead beside the holes, mm: common practice, no source. */
+const LEAST_LAND = 3;
+
+/** Where the bead of sealant runs: the middle of the narrowest land between opening and holes, one closed line. */
+const beadMark = (design: Design, profile: Profile, holes: readonly RoundHole[]): readonly Mark[] => {
+  const opening = flangeOpening(design, profile);
+  const lands = holes.map(({ at, diameter }) => pathDistance(opening, at) - diameter / 2);
+  const land = Math.min(design.engine.rail.land, ...lands);
+  if (land < LEAST_LAND) return [];
+  const reach = design.pan.sheet.thickness + FLANGE_GAP + land / 2;
+  return [
+    {
+      path: polygonOffset(insideAtRail(design, profile), reach),
+      what: 'sealant bead',
+    },
   ];
 };
 
