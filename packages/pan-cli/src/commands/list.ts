@@ -21,6 +21,8 @@ export const commands: readonly CommandSpec[] = [
     file: 'the name of a file to write',
     options: {
       from: { kind: 'text', what: 'Start from this example', choices: ['demo', 'two-wings', 'inches'] },
+      'from-worksheet': { kind: 'flag', what: 'Ask the rows of the worksheet, in its order' },
+      answers: { kind: 'text', what: 'With it: a file of answers, lines such as engine.rail.length: 690' },
       title: { kind: 'text', what: 'Title of the design' },
       ...Object.fromEntries(measurements.map(({ flag, what }) => [flag, { kind: 'text' as const, what }])),
       replace: { kind: 'flag', what: 'Replace the file if there is one' },

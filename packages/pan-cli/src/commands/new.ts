@@ -42,6 +42,18 @@ const measuredText = async (
   return starterText(title, measuredFromOptions(options, screen.units), screen.units);
 };
 
+const designText = async (given: Given, screen: Screen, flags: readonly string[]): Promise<string> => {
+  const { file, options } = given;
+  const from = textOption(options.from);
+  const title = textOption(options.title);
+  const sheet = options['from-worksheet'] === true;
+  if (from !== undefined && sheet) refuseMixture(from, ['from-worksheet']);
+  if (from !== undefined) return exampleText(from, title);
+  if (!sheet) return measuredText(given, screen, flags);
+  const { worksheetDesign } = await import('./from-worksheet.js');
+  return worksheetDesign(title ?? basename(file).replace(/\.ya?ml$/i, ''), options, screen);
+};
+
 /**
  * Writes a starter design, and beside it the schema its first line names for editors; a file that is there already
  * stays unless --replace is given.
@@ -54,10 +66,7 @@ export const newDesign: Run = async (given, screen) => {
   const from = textOption(options.from);
   const flags = measurements.map((one) => one.flag).filter((flag) => options[flag] !== undefined);
   if (from !== undefined) refuseMixture(from, flags);
-  const text =
-    from === undefined
-      ? await measuredText(given, screen, flags)
-      : exampleText(from, textOption(options.title));
+  const text = await designText(given, screen, flags);
   let schema = '';
   await holdStop(() => {
     schema = writeWithSchema(file, text, replace);
