@@ -1,6 +1,15 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -24,6 +33,8 @@ export interface Killed {
   readonly end: 'old' | 'new' | 'none' | 'mixture';
   readonly afterMs: number;
   readonly killed: boolean;
+  /** What lies in the folder afterwards, beside the set. */
+  readonly stands: string;
 }
 
 export interface Kills {
@@ -53,6 +64,7 @@ export const killCuts = async (
   tell: (done: number) => void = () => undefined,
 ): Promise<Kills> => {
   const root = mkdtempSync(join(tmpdir(), 'pan-kill-'));
+  const built = statSync(pan).mtimeMs;
   try {
     const fresh = join(root, 'fresh');
     const cut = (folder: string, ...more: readonly string[]) => [
@@ -94,9 +106,11 @@ export const killCuts = async (
           done(signal === 'SIGKILL');
         });
       });
-      const stands = digestOf(set);
-      const end = stands === old ? 'old' : stands === wanted ? 'new' : stands === '' ? 'none' : 'mixture';
-      runs.push({ end, afterMs, killed });
+      const found = digestOf(set);
+      const end = found === old ? 'old' : found === wanted ? 'new' : found === '' ? 'none' : 'mixture';
+      const entries = existsSync(set) ? readdirSync(set, { recursive: true }).length : 0;
+      const beside = readdirSync(place).join(', ');
+      runs.push({ end, afterMs, killed, stands: `${beside}; ${entries} entries in the set` });
       if (!holdsEdit(place)) editsKept = false;
       if (i % 25 === 0) {
         spawnSync(process.execPath, cut(set, '--paper', 'Letter', '--replace'));
@@ -105,6 +119,8 @@ export const killCuts = async (
       rmSync(place, { recursive: true, force: true });
       tell(i + 1);
     }
+    // Another program writes another set, which would look like a mixture.
+    if (statSync(pan).mtimeMs !== built) throw new Error('pan was built anew meanwhile: run this again');
     return { runs, editsKept, recovered };
   } finally {
     rmSync(root, { recursive: true, force: true });

@@ -20,4 +20,9 @@ console.log(
     `times, the new one ${many('new')}, none ${many('none')}, a mixture ${many('mixture')}; ` +
     `edits ${editsKept ? 'kept' : 'LOST'}, the next run ${recovered ? 'whole' : 'NOT whole'}`,
 );
+for (const { end, afterMs, killed, stands } of runs) {
+  if (end === 'mixture' || end === 'none') {
+    console.log(`${killed ? 'killed' : 'ended'} after ${afterMs.toFixed(0)} ms: ${end}; ${stands}`);
+  }
+}
 if (many('none') + many('mixture') > 0 || !editsKept || !recovered) process.exitCode = 1;
