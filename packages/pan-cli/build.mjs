@@ -48,9 +48,12 @@ const bundle = async () => {
   const { build } = await import('esbuild');
   const { version } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));
   const { outputFiles } = await build({
-    entryPoints: [join(here, 'src/main.ts')],
+    entryPoints: {
+      pan: join(here, 'src/main.ts'),
+      'size-worker': join(here, 'src/commands/size-worker.ts'),
+    },
     outdir: folder,
-    entryNames: 'pan',
+    entryNames: '[name]',
     chunkNames: 'part-[name]-[hash]',
     bundle: true,
     splitting: true,

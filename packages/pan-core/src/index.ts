@@ -24,5 +24,6 @@ export {
 export * from './oil/index.js';
 export * from './pan/index.js';
 export * from './sheet/index.js';
+export * from './size/index.js';
 export * from './units/index.js';
 export * from './weld/index.js';

@@ -158,6 +158,48 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./dipstick.js')).dipstick,
   },
   {
+    name: 'size',
+    what: 'Choose what is left free so that the pan passes and is best at what matters, or say what contradicts what',
+    file: DESIGN_FILE,
+    options: {
+      free: {
+        kind: 'text',
+        what: 'Values to choose, with ranges: "sump depth: 140..180, fill: 6 L..8 L, mouth x"; else the usual ones',
+      },
+      for: {
+        kind: 'text',
+        what: 'What matters: least depth, most oil, most g, least metal, cheapest; least change unless told',
+      },
+      hold: { kind: 'text', what: 'Checks that only warn and are to hold as well, by id, with commas' },
+      trade: {
+        kind: 'flag',
+        what: 'Also up to five designs from the shallowest to the one that stands most g',
+      },
+      baffles: {
+        kind: 'flag',
+        what: 'Instead: the fewest baffles that hold every case in the pan as it stands',
+      },
+      out: { kind: 'text', what: 'Write the design to this file, comments kept' },
+      svg: { kind: 'text', what: 'Draw the trade to this file' },
+      seed: {
+        kind: 'text',
+        what: 'Start of the search, a whole number; the same seed gives the same answer',
+      },
+      replace: { kind: 'flag', what: 'Replace those files if they are there' },
+    },
+    examples: [
+      [
+        'pan size my-pan.yaml --for "least depth" --out sized.yaml',
+        'The shallowest pan that passes every check',
+      ],
+      [
+        'pan size my-pan.yaml --free "fill, lid rear: 60..120"',
+        'The smallest change of two values that cures it',
+      ],
+    ],
+    load: async () => (await import('./size.js')).size,
+  },
+  {
     name: 'cut',
     what: 'Write the cut set: parts to cut, fold and weld, mock-up, lists and cautions',
     file: DESIGN_FILE,

@@ -1,1 +1,1 @@
-export { type DesignFile, readDesignFile, readDesignText } from './read-design-file.js';
+export { type DesignFile, designParts, readDesignFile, readDesignText } from './read-design-file.js';

@@ -1,5 +1,6 @@
 import { dirname } from 'node:path';
 import {
+  type Beside,
   type Drawings,
   loadUnits,
   missingUnits,
@@ -57,6 +58,29 @@ const readParsed = async (parsed: Parsed, path: string | null): Promise<ReadDesi
     if (!(error instanceof PanError)) throw error;
     return readAgain(parsed, drawings, error);
   }
+};
+
+/** A design file in parts: its text, its plain data, and what it needs besides. It has been read once, so it can be. */
+export interface DesignParts {
+  readonly text: string;
+  readonly raw: unknown;
+  readonly beside: Beside;
+}
+
+/** @throws PanError as `readDesignFile` does */
+export const designParts = async (path: string): Promise<DesignParts> => {
+  const text = await readSource(path);
+  await readDesignText(text, path);
+  const parsed = parseYaml(text);
+  const wanted = missingUnits(parsed.raw);
+  return {
+    text,
+    raw: parsed.raw,
+    beside: {
+      extra: wanted.length === 0 ? [] : await loadUnits(wanted),
+      drawings: await drawingsOf(parsed, path),
+    },
+  };
 };
 
 /** Readers of drawings load only where a design names one. */

@@ -1,4 +1,5 @@
 export { checkDesign } from './check-design.js';
+export { constraintChecks } from './constraint-checks.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
 export { type FitQuestion, type FitReport, type FitRow, fitReport } from './fit-report.js';
 export { type LevelReport, type LevelState, levelReport, SLOSH_LIMITS } from './level-report.js';
@@ -14,4 +15,5 @@ export type { DecidingMeasure } from './measure-first.js';
 export type { RemovalLeg, RemovalReport } from './removal-report.js';
 export type * from './report.js';
 export type { RoomReport, ShiftPlace, TiltRow } from './room-report.js';
+export { marginOf } from './row.js';
 export { type SupplyPull, type SupplyReport, type SupplyRow, supplyReport } from './supply-report.js';

@@ -14,17 +14,25 @@ export const mouthChecks = (
   design: Design,
   system: OilSystem,
   cases: readonly (readonly MouthCase[])[],
-): readonly Check[] => cases.flatMap((one) => manoeuvreChecks(design, system, one));
+  how: MouthAsk = { advise: true },
+): readonly Check[] => cases.flatMap((one) => manoeuvreChecks(design, system, one, how));
+
+/** Advice costs more than the answer, so whoever only wants the answer goes without. */
+export interface MouthAsk {
+  readonly advise: boolean;
+}
 
 const manoeuvreChecks = (
   design: Design,
   system: OilSystem,
   cases: readonly MouthCase[],
+  { advise }: MouthAsk,
 ): readonly Check[] => {
   const found = worstCase(cases);
   const { manoeuvre } = found;
   const name = slug(manoeuvre.name);
-  const advice = found.worst > 0 ? '' : cure(design, system, found, cases[0]?.volume ?? found.volume);
+  const advice =
+    found.worst > 0 || !advise ? '' : cure(design, system, found, cases[0]?.volume ?? found.volume);
   const covered = (gating: 'held' | 'settled', answer: OilAnswer): Check =>
     judge({
       id: `mouth_${gating}_${name}`,

@@ -2,7 +2,9 @@ export { choleskyFactor, choleskyInverse, choleskySolve, type Symmetric } from '
 export { createDormandPrince, type DormandPrince, type Slope } from './dormand-prince.js';
 export { findRoot } from './find-root.js';
 export { freeze } from './freeze.js';
+export { type LinearAnswer, type LinearProgram, solveLinear } from './linear-program.js';
 export { normalAbove, normalTail } from './normal.js';
+export { seededStream } from './seeded.js';
 export { stepFactor } from './step-length.js';
 export { type EigenPair, symmetricEigen } from './symmetric-eigen.js';
 export {

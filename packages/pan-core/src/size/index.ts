@@ -1,0 +1,15 @@
+export { type Change, changesBetween, editsOf } from './difference.js';
+export type { Edit, KeyPath } from './edit.js';
+export { withEdits } from './edit.js';
+export type { Freedom, FreeWish } from './freedom.js';
+export { type Choosable, choosable } from './freedom-list.js';
+export { type GoalName, goalNames } from './goal.js';
+export { type Beside, posed, type SizeProblem, sizeProblem } from './problem.js';
+export type { Relief } from './relief.js';
+export { type Kept, requestFor, type SizeRequest } from './request.js';
+export { bestDesign, sizedDesign } from './search.js';
+export { type Chosen, type SizeReport, type SizeWish, sizeReport, titleIn } from './size-report.js';
+export type { TradeDesign } from './trade.js';
+export { type Batch, runSearch, type Search, type Trial } from './trial.js';
+export { type Question, type Verdict, verdictAt } from './verdict.js';
+export type { Worth } from './worth.js';
