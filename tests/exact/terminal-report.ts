@@ -45,6 +45,7 @@ export const sampleReport: CheckReport = {
   capacity: { to_rail_L: 11.86, sharp_L: 12.52, shallow_L: 3.31, sump_L: 9.21, never_returns_L: 0.04 },
   levels: { stopped_mm: 71.3, running_mm: 83.9 },
   oil: { poured_L: 7.2, stopped_in_pan_L: 6, running_in_pan_L: 5.3 },
+  rests_on: {},
   checks: [
     check({
       id: 'oil:under-rods',

@@ -42,6 +42,7 @@ export const reportOf = (title: string, ...statuses: readonly Status[]): CheckRe
     engine_moves: '',
     measureAgain: [],
     sayings: [],
+    rests_on: {},
   };
 };
 

@@ -1,7 +1,8 @@
-import type { Check, Status } from 'pan-core';
+import type { Check, Grounds, Status } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { ink } from './ink.js';
 import { MARGIN } from './job-card.js';
+import { markOf } from './marks.js';
 import { plain } from './plain.js';
 import { pair, quantity, sentence } from './quantity.js';
 import { type Column, row, tableWidth } from './table.js';
@@ -9,6 +10,9 @@ import { hang } from './wrap.js';
 
 const STATE: Column = { width: 7 };
 const VALUE: Column = { width: 11, right: true };
+const MARK = 2;
+/** A space that wrapping keeps. */
+const HARD = '\u00a0';
 const LIMIT: Column = { width: 12, right: true };
 
 const shapeFor = (width: number): readonly Column[] => {
@@ -59,8 +63,13 @@ const explained = (check: Check, lead: number, width: number, screen: Screen): s
   ];
 };
 
-const checkRow = (check: Check, shape: readonly Column[], screen: Screen): string[] => {
-  const [is, wants] = numbers(check, screen);
+const checkRow = (check: Check, shape: readonly Column[], screen: Screen, mark: string): string[] => {
+  const [is, plainWants] = numbers(check, screen);
+  // The sign stands right behind the value, in the free space before what is wanted.
+  const wants =
+    mark === '' || is === ''
+      ? plainWants
+      : mark.padEnd(MARK, HARD) + plainWants.padStart(LIMIT.width - MARK, HARD);
   const tone = (text: string): string => ink(screen.colour).status(check.status, text);
   const title = { text: plain(check.title, 120) };
   return row([{ text: stateWord(check.status), tone }, title, { text: is }, { text: wants }], shape);
@@ -78,11 +87,17 @@ const story = (check: Check, above: string | undefined, screen: Screen): string[
 const sameStory = (a: Check, b: Check | undefined): boolean =>
   b !== undefined && a.status === b.status && a.because === b.because && a.try === b.try;
 
+/** What a table of checks needs besides them: which were told above, and what their values lean on. */
+export interface RowsContext {
+  readonly told: ReadonlyMap<string, string>;
+  readonly grounds: Readonly<Record<string, Grounds>>;
+}
+
 /** Checks as a table as wide as the margin leaves; one told in full before is pointed back to by its label. */
 export const checkRows = (
   checks: readonly Check[],
   screen: Screen,
-  told: ReadonlyMap<string, string>,
+  { told, grounds }: RowsContext,
 ): string[] => {
   if (checks.length === 0) return [];
   const shape = shapeFor(screen.width);
@@ -94,7 +109,10 @@ export const checkRows = (
     ...checks.flatMap((check, i) => {
       const above = told.get(check.id);
       const shared = above === undefined && sameStory(check, checks[i + 1]);
-      return [...checkRow(check, shape, screen), ...(shared ? [] : story(check, above, screen))];
+      return [
+        ...checkRow(check, shape, screen, markOf(grounds[check.id])),
+        ...(shared ? [] : story(check, above, screen)),
+      ];
     }),
   ];
 };

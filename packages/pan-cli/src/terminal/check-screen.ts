@@ -5,6 +5,7 @@ import { assumptionLines } from './assumptions.js';
 import { checkRows, decidingCheck } from './check-rows.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
+import { markLines } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { supplyLines } from './supply-lines.js';
@@ -76,6 +77,7 @@ const lists = (report: CheckReport, screen: Screen): string[] => {
       report.unknown.flatMap(({ path, what, needed }) => keyed(path, `${what}; needed for ${needed}`)),
       paint.heading,
     ),
+    ...block('MARKS', markLines(report, screen), paint.heading),
     ...block(
       'ASSUMED',
       report.assumed.length === 0
@@ -106,7 +108,10 @@ export const checkScreen = (report: CheckReport, screen: Screen): string => {
     ...(report.next === null ? [] : [[report.next.id, 'NEXT'] as const]),
   ]);
   const groups = GROUPS.flatMap((group) => {
-    const rows = checkRows(worstFirst(report.checks.filter((check) => check.group === group)), screen, told);
+    const rows = checkRows(worstFirst(report.checks.filter((check) => check.group === group)), screen, {
+      told,
+      grounds: report.rests_on,
+    });
     const above = { oil: oilLines(report, screen), fit: movementLines(report, screen) };
     const lines = group === 'oil' || group === 'fit' ? [...above[group], ...rows] : rows;
     return block(group.toUpperCase(), lines, paint.heading);

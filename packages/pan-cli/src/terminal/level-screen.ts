@@ -77,6 +77,22 @@ const stateBlock = (
 const HELD = 'What lips, gaps and holes keep; doors and weeps shut.';
 const SETTLED = 'After long enough: weeps run both ways, doors their own way.';
 
+const swingLines = ({ settled, slosh }: LevelReport, screen: Screen): string[] => {
+  const pool = settled.pools.find(({ has_pickup }) => has_pickup);
+  const { period_fore_s: fore, period_side_s: side } = pool ?? { period_fore_s: null, period_side_s: null };
+  if (fore === null || side === null) return [];
+  const say = (text: string): string[] => blockText('', text, screen.width);
+  return [
+    ...say(
+      `The mouth’s pool swings in ${quantity(fore, 's', screen.units)} along the car and ${quantity(side, 's', screen.units)} across it.`,
+    ),
+    ...say(
+      `A load that comes on all at once swings it ${slosh.step_overshoot.toFixed(2)} times as far as it then stands.`,
+    ),
+    ...say(slosh.not_modelled).map(ink(screen.colour).faint),
+  ];
+};
+
 /** Where the oil lies at one load, as text. */
 export const levelScreen = (title: string, report: LevelReport, screen: Screen): string => {
   const paint = ink(screen.colour);
@@ -102,6 +118,7 @@ export const levelScreen = (title: string, report: LevelReport, screen: Screen):
     ),
     ...stateBlock('HELD', HELD, held, still, screen),
     ...stateBlock('SETTLED', SETTLED, settled, still, screen),
+    ...block('SLOSH', swingLines(report, screen), paint.heading),
     ...block(
       'REMEMBER',
       notes.flatMap((note) => blockText('', note, screen.width)),

@@ -7,6 +7,7 @@ import { SAYINGS } from '../weld/index.js';
 import { crankDipChecks } from './crank-dip-checks.js';
 import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
+import { groundsOf } from './grounds.js';
 import { measureAgain } from './measure-again.js';
 import { mouthCases } from './mouth-case.js';
 import { mouthChecks } from './mouth-checks.js';
@@ -45,6 +46,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     ...fitChecks(design, model),
     ...sheetChecks(design, model),
   ];
+  const allAssumed = [...assumed, ...oilProperties(design.oil).assumed];
   const order = ranked(checks);
   const below = model.cells.reduce(
     (sum, cell, i) =>
@@ -75,7 +77,8 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     supply: supplyReport(design, system),
     engine_moves: movementWords(design),
     checks,
-    assumed: [...assumed, ...oilProperties(design.oil).assumed],
+    rests_on: Object.fromEntries(checks.map(({ id }) => [id, groundsOf(id, allAssumed)])),
+    assumed: allAssumed,
     unknown,
     measureAgain: measureAgain(design, checks),
     sayings: [`${SAYINGS.geometry}.`],

@@ -1,4 +1,5 @@
 import type { Assumption, Unknown } from '../design/index.js';
+import type { Grounds } from './grounds.js';
 import type { SupplyReport } from './supply-report.js';
 
 /** How a check ends: `unknown` is a value that must be measured first. */
@@ -52,6 +53,8 @@ export interface CheckReport {
   /** How the engine moves while fit is judged, in words; empty when it stands still. */
   readonly engine_moves: string;
   readonly checks: readonly Check[];
+  /** What each check's value leans on besides the file's own measurements, by check. */
+  readonly rests_on: Readonly<Record<string, Grounds>>;
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];
   /** Which measurement to repeat first, because it decides. */

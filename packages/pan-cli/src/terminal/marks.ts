@@ -1,0 +1,32 @@
+import type { CheckReport, Grounds } from 'pan-core';
+import type { Screen } from '../commands/command.js';
+import { blockText } from './job-card.js';
+
+/** Signs behind a number that leans on more than the file's measurements. */
+export const ASSUMED_MARK = '~';
+export const MODEL_MARK = '*';
+
+/** How sure a number is, as a sign of at most two letters; nothing for measurements and geometry alone. */
+export const markOf = (grounds: Grounds | undefined): string => {
+  if (grounds === undefined) return '';
+  const assumed = grounds.assumed.length > 0 ? ASSUMED_MARK : '';
+  return assumed + (grounds.model === null ? '' : MODEL_MARK);
+};
+
+/** What the signs mean, with the models that were used. */
+export const markLines = ({ rests_on }: CheckReport, screen: Screen): string[] => {
+  const all = Object.values(rests_on);
+  if (all.length === 0) return [];
+  const models = [...new Set(all.flatMap(({ model }) => (model === null ? [] : [model])))];
+  const say = (lead: string, text: string): string[] => blockText(lead, text, screen.width);
+  return [
+    ...say('   ', 'No mark: your measurements and geometry alone, as good as the tape.'),
+    ...(all.some(({ assumed }) => assumed.length > 0)
+      ? say(`${ASSUMED_MARK}  `, 'leans on a value that was assumed, listed under ASSUMED.')
+      : []),
+    ...(models.length > 0
+      ? say(`${MODEL_MARK}  `, `a model’s answer, with its limits: ${models.join('; ')}.`)
+      : []),
+    ...say('   ', 'What is wanted is common practice, unless limits: in your file says it.'),
+  ];
+};
