@@ -11,6 +11,7 @@ export interface WorksheetRow extends KeyRow {
   readonly tick: boolean;
 }
 
+/** One part of the worksheet: its notes and the rows to fill in. */
 export interface WorksheetPart {
   readonly id: string;
   readonly title: string;

@@ -22,6 +22,7 @@ const EDGE = 10;
 const ROW = 13.6;
 const BOX_HEIGHT = 8;
 
+/** How the worksheet is laid out. */
 export interface WorksheetOptions {
   readonly paper: Paper;
   readonly units: 'mm' | 'in';

@@ -16,6 +16,7 @@ export const brakeFindings = (design: Design, parts: readonly Part[]): readonly 
 export const shortestLegFor = ({ shop }: Design, thickness: number, radius: number): number =>
   shop.brake.die === null ? 3 * thickness + radius : practice.shortest_leg_in_dies * shop.brake.die;
 
+/** Half the width of the punch, mm. */
 export const punchHalf = ({ shop }: Design): number => (shop.brake.punch ?? practice.punch_mm) / 2;
 
 const longestFold = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {

@@ -21,6 +21,7 @@ export interface TubeStep {
   readonly angle: number;
 }
 
+/** The bends of a tube in order, lengths in mm. */
 export interface TubeList {
   readonly steps: readonly TubeStep[];
   /** Straight tube after the last bend, mm. */
