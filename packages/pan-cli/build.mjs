@@ -51,6 +51,7 @@ const bundle = async () => {
     entryPoints: {
       pan: join(here, 'src/main.ts'),
       'size-worker': join(here, 'src/commands/size-worker.ts'),
+      'part-limits-worker': join(here, 'src/commands/limits-worker.ts'),
     },
     outdir: folder,
     entryNames: '[name]',

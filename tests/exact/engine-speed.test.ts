@@ -53,7 +53,7 @@ describe('held-up oil and pump flow by engine speed', async () => {
       { design, assumed, unknown: [] },
       system,
       4.9e6,
-      4,
+      limitRing(system, 4.9e6, 4),
       (manoeuvre) => inventoryOf(oilIn(design.oil, manoeuvre)).runningInPan,
     );
     expect(limits.cases.map(inPan)).toEqual([4.9, 5.7, 4.9]);

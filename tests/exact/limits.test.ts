@@ -5,6 +5,7 @@ import {
   type Lid,
   leastFill,
   limitChanges,
+  limitRing,
   limitsReport,
   limitToward,
   loadToward,
@@ -188,7 +189,7 @@ describe('the report', () => {
     ];
   });
   const system = createOilSystem(buildPan(design));
-  const report = limitsReport({ design, assumed: [], unknown: [] }, system, 6e6, 4);
+  const report = limitsReport({ design, assumed: [], unknown: [] }, system, 6e6, limitRing(system, 6e6, 4));
 
   test('keeps its keys, in their units', () => {
     expect(report.directions.map((d) => d.toward_deg)).toEqual([0, 90, 180, 270]);

@@ -18,13 +18,14 @@ const layers = {
   },
 };
 
-/** pan-core, and the tests' arithmetic that does not round. */
+/** pan-core, the command line's ring of limits on two threads, and the tests' arithmetic that does not round. */
 export const loadCore = async () => {
   const folder = mkdtempSync(join(tmpdir(), 'pan-bench-'));
   try {
     const { outputFiles } = await build({
       stdin: {
         contents: `export * from ${JSON.stringify(join(core, 'index.ts'))};
+export { sharedRing } from ${JSON.stringify(from('../../../packages/pan-cli/src/commands/shared-ring.ts'))};
 export { exact, exactVolume, toNumber, upFrom } from ${JSON.stringify(from('../../fixed-point.ts'))};`,
         resolveDir: core,
       },
@@ -33,6 +34,7 @@ export { exact, exactVolume, toNumber, upFrom } from ${JSON.stringify(from('../.
       platform: 'node',
       write: false,
       plugins: [layers],
+      alias: { 'pan-core': join(core, 'index.ts') },
       banner: {
         js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);",
       },

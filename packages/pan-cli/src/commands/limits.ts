@@ -7,6 +7,7 @@ import {
   oilIn,
   PanError,
   type Problem,
+  restAnswer,
 } from 'pan-core';
 import { readDesignFile } from '../read/index.js';
 import { limitsSvg } from '../report/limits-svg.js';
@@ -16,6 +17,7 @@ import type { Given, Run } from './command.js';
 import { asTyped, readInPan } from './in-pan.js';
 import { keyedUnknown } from './key-text.js';
 import { readRpm } from './rpm.js';
+import { sharedRing } from './shared-ring.js';
 
 const USUAL = 72;
 const MOST = 720;
@@ -53,8 +55,10 @@ export const limits: Run = async (given, screen) => {
   const { design } = read;
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? inventoryOf(oilAtSpeed(design.oil, rpm.value)).runningInPan;
+  asTyped(inPan === null ? null : 'in-pan', () => restAnswer(system, volume));
+  const { ring } = await sharedRing(system, volume, count);
   const report = asTyped(inPan === null ? null : 'in-pan', () =>
-    limitsReport(read, system, volume, count, (manoeuvre) =>
+    limitsReport(read, system, volume, ring, (manoeuvre) =>
       inPan !== null || rpm.value !== undefined
         ? volume
         : inventoryOf(oilIn(design.oil, manoeuvre)).runningInPan,

@@ -61,17 +61,16 @@ export interface LimitsReport {
 }
 
 /**
- * Largest g before the mouth bares in each of `count` directions, what lifts the worst, and the least oil for
+ * Largest g before the mouth bares in each direction of a ring, what lifts the worst, and the least oil for
  * every manoeuvre. `volume` in mm³ in the pan; `volumeIn` where a manoeuvre's engine speed changes it.
  */
 export const limitsReport = (
   { design, unknown }: ReadDesign,
   system: OilSystem,
   volume: number,
-  count = 72,
+  ring: readonly Limit[] = limitRing(system, volume),
   volumeIn: (manoeuvre: Manoeuvre) => number = () => volume,
 ): LimitsReport => {
-  const ring = limitRing(system, volume, count);
   const worst = ring.reduce<Limit | null>(
     (a, b) => (lesser(b) === null || (a !== null && (lesser(a) ?? 0) <= (lesser(b) ?? 0)) ? a : b),
     null,
