@@ -1,5 +1,5 @@
 import { checkDesign, limitsReport } from 'pan-core/check/index.js';
-import { atSpeed, createOilSystem, inventoryOf, oilIn, surgeReport } from 'pan-core/oil/index.js';
+import { atSpeed, createOilSystem, inventoryOf, limitRing, oilIn, surgeReport } from 'pan-core/oil/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import { describe, expect, it } from 'vitest';
 import { changed, exampleText, keyOf, problemsIn, read } from '../design-text.js';
