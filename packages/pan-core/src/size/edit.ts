@@ -31,6 +31,7 @@ const withValue = (data: unknown, path: KeyPath, value: unknown): unknown => {
   return { ...keys, [key]: withValue(keys[key], rest, value) };
 };
 
+/** The same plain data with some places written anew; the data given is left as it was. */
 export const withEdits = (data: unknown, edits: readonly Edit[]): unknown =>
   edits.reduce<unknown>((at, { path, value }) => withValue(at, path, value), data);
 

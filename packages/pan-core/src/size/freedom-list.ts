@@ -8,6 +8,7 @@ export interface Choosable {
   readonly name: string;
   readonly kind: FreedomKind;
   readonly now: number;
+  /** What to write in the file for a value in mm or mm³. */
   readonly edits: (value: number) => readonly Edit[];
 }
 

@@ -15,6 +15,7 @@ export interface Freedom {
   readonly step: number;
   /** Whether the range was taken from common sense instead of the user. */
   readonly rangeAssumed: boolean;
+  /** What to write in the file for a value in mm, mm³ or as a factor. */
   readonly edits: (value: number) => readonly Edit[];
 }
 

@@ -4,6 +4,7 @@ import { buildPan, panelsOf, platesOf } from '../pan/index.js';
 import { cutParts, type Part } from '../sheet/index.js';
 import type { Freedom } from './freedom.js';
 
+/** Everything a pan can be made best at. */
 export const goalNames = [
   'least depth',
   'most oil',
@@ -12,6 +13,7 @@ export const goalNames = [
   'cheapest',
   'least change',
 ] as const;
+/** One of the goals, by name. */
 export type GoalName = (typeof goalNames)[number];
 
 /** What a design is to be best at: a figure in `unit`, and whether less of it is better. */

@@ -27,6 +27,7 @@ export interface Chosen {
   readonly at_end: boolean;
 }
 
+/** The answer to a sizing: lengths in mm, volumes in L, the goal's figure in `unit`. */
 export interface SizeReport {
   readonly goal: string;
   readonly unit: string;
@@ -49,6 +50,7 @@ export interface SizeReport {
   readonly data: unknown;
 }
 
+/** What is asked of a sizing. */
 export interface SizeWish {
   readonly request: SizeRequest;
   /** Also the designs along the trade of depth, g and metal. */

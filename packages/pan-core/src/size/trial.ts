@@ -14,6 +14,7 @@ export interface Batch {
  */
 export type Search<T> = Generator<Batch, T, readonly Verdict[]>;
 
+/** A place, each coordinate 0 to 1, and what became of the design there. */
 export interface Trial {
   readonly at: readonly number[];
   readonly verdict: Verdict;
