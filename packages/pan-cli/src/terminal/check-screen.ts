@@ -5,7 +5,7 @@ import { assumptionLines } from './assumptions.js';
 import { checkRows, decidingCheck } from './check-rows.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
-import { markLines } from './marks.js';
+import { markLines, markOf } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { supplyLines } from './supply-lines.js';
@@ -38,18 +38,21 @@ const heading = (report: CheckReport, screen: Screen): string[] => {
 /** Less than this prints as nothing. */
 const LEAST_L = 0.005;
 
-const oilLines = ({ capacity, levels, oil }: CheckReport, screen: Screen): string[] => {
+const oilLines = ({ capacity, levels, oil, rests_on }: CheckReport, screen: Screen): string[] => {
   const litres = (value: number): string => quantity(value, 'L', screen.units);
-  const down = (value: number | null): string =>
-    value === null ? 'level not known' : `${quantity(value, 'mm', screen.units)} below the rail`;
+  const sure = (key: string): string => markOf(rests_on[key]);
+  const down = (value: number | null, key: string): string =>
+    value === null ? 'level not known' : `${quantity(value, 'mm', screen.units)}${sure(key)} below the rail`;
   const lines = [
     `Poured ${litres(oil.poured_L)}.`,
-    `Stopped: ${litres(oil.stopped_in_pan_L)} in the pan, ${down(levels.stopped_mm)}.`,
-    `Running: ${litres(oil.running_in_pan_L)} in the pan, ${down(levels.running_mm)}.`,
-    `Holds ${litres(capacity.to_rail_L)} to the rail. With sharp corners and nothing in it ${litres(capacity.sharp_L)}: ` +
+    `Stopped: ${litres(oil.stopped_in_pan_L)}${sure('oil.stopped_in_pan_L')} in the pan, ${down(levels.stopped_mm, 'levels.stopped_mm')}.`,
+    `Running: ${litres(oil.running_in_pan_L)}${sure('oil.running_in_pan_L')} in the pan, ${down(levels.running_mm, 'levels.running_mm')}.`,
+    `Holds ${litres(capacity.to_rail_L)}${sure('capacity.to_rail_L')} to the rail. With sharp corners and nothing in it ${litres(capacity.sharp_L)}: ` +
       `sump ${litres(capacity.sump_L)}, shallow ${litres(capacity.shallow_L)}.`,
     ...(capacity.never_returns_L >= LEAST_L
-      ? [`${litres(capacity.never_returns_L)} never runs back to the mouth.`]
+      ? [
+          `${litres(capacity.never_returns_L)}${sure('capacity.never_returns_L')} never runs back to the mouth.`,
+        ]
       : []),
   ];
   return lines.flatMap((line) => blockText('', line, screen.width));
@@ -77,7 +80,7 @@ const lists = (report: CheckReport, screen: Screen): string[] => {
       report.unknown.flatMap(({ path, what, needed }) => keyed(path, `${what}; needed for ${needed}`)),
       paint.heading,
     ),
-    ...block('MARKS', markLines(report, screen), paint.heading),
+    ...block('MARKS', markLines(report.rests_on, screen), paint.heading),
     ...block(
       'ASSUMED',
       report.assumed.length === 0

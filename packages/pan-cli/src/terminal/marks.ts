@@ -1,4 +1,4 @@
-import type { CheckReport, Grounds } from 'pan-core';
+import type { Grounds } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { blockText } from './job-card.js';
 
@@ -14,7 +14,7 @@ export const markOf = (grounds: Grounds | undefined): string => {
 };
 
 /** What the signs mean, with the models that were used. */
-export const markLines = ({ rests_on }: CheckReport, screen: Screen): string[] => {
+export const markLines = (rests_on: Readonly<Record<string, Grounds>>, screen: Screen): string[] => {
   const all = Object.values(rests_on);
   if (all.length === 0) return [];
   const models = [...new Set(all.flatMap(({ model }) => (model === null ? [] : [model])))];

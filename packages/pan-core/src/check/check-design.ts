@@ -7,7 +7,7 @@ import { SAYINGS } from '../weld/index.js';
 import { crankDipChecks } from './crank-dip-checks.js';
 import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
-import { groundsOf } from './grounds.js';
+import { groundsBy } from './grounds.js';
 import { measureAgain } from './measure-again.js';
 import { mouthCases } from './mouth-case.js';
 import { mouthChecks } from './mouth-checks.js';
@@ -77,13 +77,23 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     supply: supplyReport(design, system),
     engine_moves: movementWords(design),
     checks,
-    rests_on: Object.fromEntries(checks.map(({ id }) => [id, groundsOf(id, allAssumed)])),
+    rests_on: groundsBy([...AMOUNTS, ...checks.map(({ id }) => id)], allAssumed),
     assumed: allAssumed,
     unknown,
     measureAgain: measureAgain(design, checks),
     sayings: [`${SAYINGS.geometry}.`],
   });
 };
+
+/** Litres and levels said before any check. */
+const AMOUNTS = [
+  'capacity.to_rail_L',
+  'capacity.never_returns_L',
+  'levels.stopped_mm',
+  'levels.running_mm',
+  'oil.stopped_in_pan_L',
+  'oil.running_in_pan_L',
+];
 
 const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, pass: 3 };
 

@@ -10,15 +10,12 @@ export interface Grounds {
 }
 
 const MODELS: Readonly<Record<string, string>> = table.models;
-/** Numbers about oil depend on the room it lies in. */
-const OF_OIL =
-  /^(running_level|stopped_level|never_returns|undrained|trapped_air|dipstick_|mouth_(held|settled)|draw_|swing_|rods_|rear_|under_oil_)/;
-
-/** What a check's value leans on; a check that no row of the table names rests on geometry alone. */
+/** What a check's value or a screen's number leans on; one that no row of the table names rests on geometry alone. */
 export const groundsOf = (id: string, assumed: readonly Assumption[]): Grounds => {
-  const row = table.rows.find(({ checks }) => id.startsWith(checks));
+  const row = table.rows.find(({ numbers }) => id.startsWith(numbers));
   if (row === undefined) return { assumed: [], model: null };
-  const rests = OF_OIL.test(id) ? [...row.rests, ...table.shapes] : row.rests;
+  // Numbers about oil depend on the room it lies in.
+  const rests = row.room ? [...row.rests, ...table.shapes] : row.rests;
   return {
     assumed: [
       ...new Set(
@@ -30,3 +27,22 @@ export const groundsOf = (id: string, assumed: readonly Assumption[]): Grounds =
     model: row.model === null ? null : (MODELS[row.model] ?? null),
   };
 };
+
+/** Grounds of several numbers, by name. */
+export const groundsBy = (
+  ids: readonly string[],
+  assumed: readonly Assumption[],
+): Readonly<Record<string, Grounds>> => Object.fromEntries(ids.map((id) => [id, groundsOf(id, assumed)]));
+
+/** Which oil the pan holds: that of a standing or a running engine, or an amount that was typed in. */
+export type FillKind = 'stopped' | 'running' | 'typed';
+
+const LOOSE: Readonly<Record<FillKind, readonly string[]>> = {
+  stopped: ['oil.held_up'],
+  running: ['oil.galleries'],
+  typed: ['oil.filter', 'oil.held_up', 'oil.galleries'],
+};
+
+/** Assumptions without those that say nothing about this amount of oil. */
+export const assumedFor = (fill: FillKind, assumed: readonly Assumption[]): readonly Assumption[] =>
+  assumed.filter(({ path }) => !LOOSE[fill].includes(path.join('.')));

@@ -53,7 +53,7 @@ export interface CheckReport {
   /** How the engine moves while fit is judged, in words; empty when it stands still. */
   readonly engine_moves: string;
   readonly checks: readonly Check[];
-  /** What each check's value leans on besides the file's own measurements, by check. */
+  /** What each check's value, litre and level leans on besides the file's own measurements, by check or key. */
   readonly rests_on: Readonly<Record<string, Grounds>>;
   readonly assumed: readonly Assumption[];
   readonly unknown: readonly Unknown[];
