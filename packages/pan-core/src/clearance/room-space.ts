@@ -7,6 +7,7 @@ import { formedObstacles } from './chassis.js';
 import { chassisAxes, chassisAxesAt } from './chassis-axes.js';
 import { movesOf } from './engine-motion.js';
 import { roadsOf } from './ground.js';
+import { type KnownRoom, knownRoom } from './known-room.js';
 import { formOf, type Motion, type ObstacleForm } from './obstacle-form.js';
 
 /** One thing of the engine against one of the car, as the engine is shifted. */
@@ -23,6 +24,8 @@ export interface RoomPair {
    * meet it is no less than minus what is wanted.
    */
   readonly spare: (shift: Vec3) => number;
+  /** Between which limits `spare` must be, from looks taken before; only where a look is dear. */
+  readonly between?: KnownRoom['between'];
 }
 
 /** Spare room beyond this is not asked for, mm. */
@@ -78,7 +81,8 @@ export const roomPairs = (
           shape.kind === 'plane'
             ? planeSpare(shape, body, motion, wants)
             : formSpare(form, body, motion, wants);
-        return [{ name, obstacle: obstacle.name, wants, spare }];
+        const room = shape.kind === 'scan' ? knownRoom(spare, FINE) : { spare };
+        return [{ name, obstacle: obstacle.name, wants, ...room }];
       };
       return [
         ...pairOf(obstacle.name, pan),
@@ -117,7 +121,9 @@ export interface Spare {
 export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): Spare => {
   let found: Spare = { spare: Number.POSITIVE_INFINITY, binds: 0 };
   const look = (binds: number): void => {
-    const spare = pairs[binds]!.spare([x, 0, z]);
+    const pair = pairs[binds]!;
+    if ((pair.between?.([x, 0, z])[0] ?? Number.NEGATIVE_INFINITY) >= found.spare) return;
+    const spare = pair.spare([x, 0, z]);
     if (spare < found.spare) found = { spare, binds };
   };
   if (hint < pairs.length) look(hint);
@@ -127,4 +133,7 @@ export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): 
 
 /** Whether every pair has room at a shift; asks no further than the first that has not. */
 export const isClear = (pairs: readonly RoomPair[], [x, z]: Vec2): boolean =>
-  pairs.every((pair) => pair.spare([x, 0, z]) >= 0);
+  pairs.every((pair) => {
+    const [from, to] = pair.between?.([x, 0, z]) ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    return from >= 0 || (to >= 0 && pair.spare([x, 0, z]) >= 0);
+  });

@@ -1,0 +1,34 @@
+import { length3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
+
+/** Spare room between which limits, from looks taken before; mm. */
+export interface KnownRoom {
+  readonly spare: (shift: Vec3) => number;
+  /** What a new look could tell at this shift: from, to. */
+  readonly between: (shift: Vec3) => Vec2;
+}
+
+/**
+ * Remembers the looks that a search for room takes. Spare room changes no faster than the engine is shifted, so
+ * each look holds all around it; against a large scan a look is dear and this is not.
+ *
+ * @param fine A look is less than the true room by this at most, mm.
+ */
+export const knownRoom = (look: (shift: Vec3) => number, fine: number): KnownRoom => {
+  const looks: { readonly at: Vec3; readonly room: number }[] = [];
+  return {
+    spare: (shift) => {
+      const room = look(shift);
+      looks.push({ at: shift, room });
+      return room;
+    },
+    between: (shift) => {
+      let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+      for (const { at, room } of looks) {
+        const by = length3(subtract3(at, shift)) + fine;
+        if (room - by > from) from = room - by;
+        if (room + by < to) to = room + by;
+      }
+      return [from, to];
+    },
+  };
+};
