@@ -35,7 +35,7 @@ describe('pan limits', () => {
     for (const units of ['mm', 'in']) {
       const { code, out } = runPan(['limits', demo, '--units', units, ...few], undefined, { COLUMNS: '80' });
       expect(code).toBe(0);
-      expect(out.split('\n')[0]).toMatch(/^\d\.\d\d g .+ bares the mouth first/);
+      expect(out.split('\n')[0]).toMatch(/^\d\.\d\d g~\* .+ bares the mouth first/);
       expect(widest(out)).toBeLessThanOrEqual(80);
     }
   });

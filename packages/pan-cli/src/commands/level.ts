@@ -13,8 +13,10 @@ import { readDesignFile } from '../read/index.js';
 import { levelScreen } from '../terminal/level-screen.js';
 import type { Given, Run, Screen } from './command.js';
 import { asTyped, readInPan } from './in-pan.js';
+import { keyedAssumed } from './key-text.js';
 import { type OptionValue, optionQuantity, within } from './option-quantity.js';
 import { readRpm } from './rpm.js';
+import { surenessOf } from './sureness.js';
 
 const MOST_G = 5;
 
@@ -55,10 +57,12 @@ const readLoad = async (
   };
 };
 
+const isStill = (load: Load): boolean => load.forward === 0 && load.left === 0;
+
 /** Oil on the stick when the car stands; oil left in the pan of a running engine when it moves. */
 const usualFill = (oil: OilPlan, load: Load): number => {
   const inventory = inventoryOf(oil);
-  return load.forward === 0 && load.left === 0 ? inventory.stoppedInPan : inventory.runningInPan;
+  return isStill(load) ? inventory.stoppedInPan : inventory.runningInPan;
 };
 
 /** Shows where the oil lies, held and settled. */
@@ -68,14 +72,28 @@ export const level: Run = async (given: Given, screen: Screen) => {
   const rpm = readRpm(given);
   const all = [inPan?.problem, ...problems, rpm.problem].filter((one) => one !== undefined);
   if (all.length > 0) throw new PanError(all);
-  const { design } = await readDesignFile(given.file, { scans: false });
+  const { design, assumed } = await readDesignFile(given.file, { scans: false });
   const system = createOilSystem(buildPan(design));
   const volume = inPan?.value ?? usualFill(oilAtSpeed(design.oil, rpm.value), load);
   const report = asTyped(inPan === null ? null : 'in-pan', () =>
     levelReport(design, system, volume, load, oilAtSpeed(design.oil, rpm.value)),
   );
+  const still = isStill(load);
+  const sure = surenessOf(
+    [
+      'in_pan_L',
+      ...(still ? ['surface_mm', 'submergence_mm'] : ['loaded_surface_mm', 'loaded_submergence_mm']),
+      'period_s',
+      ...(report.held.pickup.critical_mm === null ? [] : ['pool_draw_s', 'critical_mm']),
+    ],
+    inPan !== null ? 'typed' : still ? 'stopped' : 'running',
+    // A body that carries no load does not lean.
+    still ? assumed.filter(({ path }) => path[0] !== 'chassis') : assumed,
+  );
   screen.write(
-    screen.json ? `${JSON.stringify(report, null, 2)}\n` : levelScreen(design.title, report, screen),
+    screen.json
+      ? `${JSON.stringify({ ...report, rests_on: sure.rests_on, assumed: keyedAssumed(sure.assumed) }, null, 2)}\n`
+      : levelScreen(design.title, report, sure, screen),
   );
   return 0;
 };

@@ -15,9 +15,10 @@ import { limitsScreen } from '../terminal/limits-screen.js';
 import { refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Given, Run } from './command.js';
 import { asTyped, readInPan } from './in-pan.js';
-import { keyedUnknown } from './key-text.js';
+import { keyedAssumed, keyedUnknown } from './key-text.js';
 import { readRpm } from './rpm.js';
 import { sharedRing } from './shared-ring.js';
+import { surenessOf } from './sureness.js';
 
 const USUAL = 72;
 const MOST = 720;
@@ -64,11 +65,16 @@ export const limits: Run = async (given, screen) => {
         : inventoryOf(oilIn(design.oil, manoeuvre)).runningInPan,
     ),
   );
+  const sure = surenessOf(
+    ['in_pan_L', 'limit_g', 'least_fill_L', 'under_rods_mm'],
+    inPan === null ? 'running' : 'typed',
+    read.assumed,
+  );
   if (svg !== null) writeNewFile(svg, limitsSvg(report), replace);
   screen.write(
     screen.json
-      ? `${JSON.stringify({ ...report, unknown: keyedUnknown(report.unknown), svg }, null, 2)}\n`
-      : limitsScreen(report, screen),
+      ? `${JSON.stringify({ ...report, rests_on: sure.rests_on, assumed: keyedAssumed(sure.assumed), unknown: keyedUnknown(report.unknown), svg }, null, 2)}\n`
+      : limitsScreen(report, sure, screen),
   );
   if (svg !== null) screen.tell(`Wrote ${svg}.\n`);
   return 0;

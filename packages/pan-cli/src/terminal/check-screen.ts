@@ -67,6 +67,13 @@ const movementLines = ({ engine_moves }: CheckReport, { width, units }: Screen):
 const worstFirst = (checks: readonly Check[]): Check[] =>
   [...checks].sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || a.margin - b.margin);
 
+const legend = ({ rests_on }: CheckReport, screen: Screen): string[] => {
+  const lines = markLines(rests_on, screen);
+  if (lines.length === 0) return [];
+  const wanted = 'What is wanted is common practice, unless limits: in your file says it.';
+  return [...lines, ...blockText('   ', wanted, screen.width)];
+};
+
 const lists = (report: CheckReport, screen: Screen): string[] => {
   const paint = ink(screen.colour);
   const { width, units } = screen;
@@ -80,7 +87,7 @@ const lists = (report: CheckReport, screen: Screen): string[] => {
       report.unknown.flatMap(({ path, what, needed }) => keyed(path, `${what}; needed for ${needed}`)),
       paint.heading,
     ),
-    ...block('MARKS', markLines(report.rests_on, screen), paint.heading),
+    ...block('MARKS', legend(report, screen), paint.heading),
     ...block(
       'ASSUMED',
       report.assumed.length === 0

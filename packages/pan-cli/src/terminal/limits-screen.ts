@@ -1,9 +1,11 @@
 import type { LimitCase, LimitsReport } from 'pan-core';
 import type { Screen } from '../commands/command.js';
+import type { Sureness } from '../commands/sureness.js';
 import { unknownLines } from './assumptions.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
 import { BESIDE, caseLetter, limitsPlot, plotKey } from './limits-plot.js';
+import { markOf, sureBlocks } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { type Column, row } from './table.js';
@@ -13,11 +15,11 @@ const MOST_G = 3;
 
 const g = (value: number | null): string => (value === null ? `over ${MOST_G} g` : `${value.toFixed(2)} g`);
 
-const headline = (report: LimitsReport): string => {
+const headline = (report: LimitsReport, mark: string): string => {
   const { worst } = report;
   if (worst === null) return `Nothing up to ${MOST_G} g bares the mouth`;
   if (worst.limit_g === 0) return 'The mouth is bared standing still: too little oil in the pan';
-  return `${g(worst.limit_g)} ${worst.load} (${worst.toward_deg.toFixed(0)} deg) bares the mouth first: ${worst.binding}`;
+  return `${g(worst.limit_g)}${mark} ${worst.load} (${worst.toward_deg.toFixed(0)} deg) bares the mouth first: ${worst.binding}`;
 };
 
 const changeLines = (report: LimitsReport, screen: Screen): string[] => {
@@ -40,7 +42,7 @@ const changeLines = (report: LimitsReport, screen: Screen): string[] => {
 };
 
 const NAME: Column = { width: 24 };
-const NUMBER: Column = { width: 9, right: true };
+const NUMBER: Column = { width: 10, right: true };
 const FILL: Column = { width: 10, right: true };
 
 const shapeFor = ({ width }: Screen): readonly Column[] => {
@@ -48,7 +50,7 @@ const shapeFor = ({ width }: Screen): readonly Column[] => {
   return [{ width: Math.max(12, Math.min(NAME.width, rest)) }, NUMBER, NUMBER, FILL];
 };
 
-const caseLines = (report: LimitsReport, screen: Screen): string[] => {
+const caseLines = (report: LimitsReport, { rests_on }: Sureness, screen: Screen): string[] => {
   const paint = ink(screen.colour);
   const shape = shapeFor(screen);
   const head = ['', 'asks', 'limit', 'least oil'].map((text) => ({ text }));
@@ -59,8 +61,13 @@ const caseLines = (report: LimitsReport, screen: Screen): string[] => {
         [
           { text: `${caseLetter(i)} ${plain(one.name, 60)}` },
           { text: one.toward_deg === null ? 'grade' : g(one.asks_g) },
-          { text: one.toward_deg === null ? '' : g(one.limit_g) },
-          { text: one.least_fill_L === null ? 'none' : quantity(one.least_fill_L, 'L', screen.units) },
+          { text: one.toward_deg === null ? '' : g(one.limit_g) + markOf(rests_on.limit_g) },
+          {
+            text:
+              one.least_fill_L === null
+                ? 'none'
+                : quantity(one.least_fill_L, 'L', screen.units) + markOf(rests_on.least_fill_L),
+          },
         ],
         shape,
       ).map((text) => (one.covered ? text : paint.status('fail', text))),
@@ -85,12 +92,15 @@ const caseWords = (one: LimitCase, { units }: Screen): string => {
 };
 
 /** The lowest limit and what lifts it, the limits as a picture, and the least oil for every case. */
-export const limitsScreen = (report: LimitsReport, screen: Screen): string => {
+export const limitsScreen = (report: LimitsReport, sure: Sureness, screen: Screen): string => {
   const paint = ink(screen.colour);
   const lines = [
-    ...wrap(headline(report), screen.width).map(paint.strong),
+    ...wrap(headline(report, markOf(sure.rests_on.limit_g)), screen.width).map(paint.strong),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
-    ...wrap(`${quantity(report.in_pan_L, 'L', screen.units)} in the pan, on a level road.`, screen.width),
+    ...wrap(
+      `${quantity(report.in_pan_L, 'L', screen.units)}${markOf(sure.rests_on.in_pan_L)} in the pan, on a level road.`,
+      screen.width,
+    ),
     ...block('LIFT IT', changeLines(report, screen), paint.heading),
     ...block(
       'LIMITS',
@@ -101,7 +111,7 @@ export const limitsScreen = (report: LimitsReport, screen: Screen): string => {
       ],
       paint.heading,
     ),
-    ...block('CASES', caseLines(report, screen), paint.heading),
+    ...block('CASES', caseLines(report, sure, screen), paint.heading),
     ...block(
       'NOT KNOWN',
       unknownLines(report.unknown).flatMap((text) =>
@@ -109,6 +119,7 @@ export const limitsScreen = (report: LimitsReport, screen: Screen): string => {
       ),
       paint.heading,
     ),
+    ...sureBlocks(sure, screen),
     ...block(
       'REMEMBER',
       report.sayings.flatMap((saying) => blockText('', saying, screen.width)),
