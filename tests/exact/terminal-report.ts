@@ -92,6 +92,15 @@ export const sampleReport: CheckReport = {
   ],
   supply: null,
   engine_moves: '',
+  crank_dip: ['hard stop', 'trail into right', 'long left', 'climb', 'roundabout'].flatMap((name, i) =>
+    [70, 172, 580].map((x_mm, n) => ({
+      case: name,
+      throw: n + 1,
+      x_mm,
+      depth_mm: n === 1 ? null : 11.4 * i - 141,
+      state: n === 1 ? null : ('held' as const),
+    })),
+  ),
   assumed: [
     { path: ['pickup', 'wall'], value: '1.5 mm', why: 'common practice, no source' },
     { path: ['pickup', 'gap'], value: '8 mm', why: 'common practice, no source: 6 to 13 mm' },

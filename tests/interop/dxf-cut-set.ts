@@ -40,6 +40,7 @@ export const reportOf = (title: string, ...statuses: readonly Status[]): CheckRe
     unknown: [],
     supply: null,
     engine_moves: '',
+    crank_dip: [],
     measureAgain: [],
     sayings: [],
     rests_on: {},

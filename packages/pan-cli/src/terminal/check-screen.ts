@@ -3,6 +3,7 @@ import type { Screen } from '../commands/command.js';
 import { keyText } from '../commands/key-text.js';
 import { assumptionLines } from './assumptions.js';
 import { checkRows, decidingCheck } from './check-rows.js';
+import { dipRows } from './dip-rows.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { markLines, markOf } from './marks.js';
@@ -122,8 +123,8 @@ export const checkScreen = (report: CheckReport, screen: Screen): string => {
       told,
       grounds: report.rests_on,
     });
-    const above = { oil: oilLines(report, screen), fit: movementLines(report, screen) };
-    const lines = group === 'oil' || group === 'fit' ? [...above[group], ...rows] : rows;
+    const above = { oil: oilLines, fit: movementLines, crank: dipRows };
+    const lines = group in above ? [...above[group as keyof typeof above](report, screen), ...rows] : rows;
     return block(group.toUpperCase(), lines, paint.heading);
   });
   const lines = [

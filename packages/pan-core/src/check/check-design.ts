@@ -5,6 +5,7 @@ import { createOilSystem, inventoryOf, oilProperties, restAnswer } from '../oil/
 import { buildPan } from '../pan/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { crankDipChecks } from './crank-dip-checks.js';
+import { crankDipTable } from './crank-dip-table.js';
 import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
 import { groundsBy } from './grounds.js';
@@ -76,6 +77,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     },
     supply: supplyReport(design, system),
     engine_moves: movementWords(design),
+    crank_dip: crankDipTable(system, cases),
     checks,
     rests_on: groundsBy([...AMOUNTS, ...checks.map(({ id }) => id)], allAssumed),
     assumed: allAssumed,

@@ -1,6 +1,7 @@
 import { type Design, type Manoeuvre, slug } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
 import { crankDips, depthUnderOil, type OilAnswer, type OilSystem } from '../oil/index.js';
+import { fullest } from './crank-dip-table.js';
 import { describeLoad, type MouthCase } from './mouth-case.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
@@ -27,7 +28,7 @@ export const crankDipChecks = (
   fills: readonly (readonly MouthCase[])[],
 ): readonly Check[] => {
   const cases = fills.map((of) => {
-    const { manoeuvre, held, settled } = of.reduce((a, b) => (b.volume > a.volume ? b : a));
+    const { manoeuvre, held, settled } = fullest(of);
     return {
       manoeuvre,
       answers: [

@@ -33,6 +33,17 @@ export interface Capacity {
   readonly never_returns_L: number;
 }
 
+/** How deep one throw's sweep dips in one manoeuvre, in the worse of its two states. */
+export interface CrankDipRow {
+  readonly case: string;
+  /** Counted from 1 at the rear. */
+  readonly throw: number;
+  readonly x_mm: number;
+  /** Negative is clear by as much; null with no oil below it. */
+  readonly depth_mm: number | null;
+  readonly state: 'held' | 'settled' | null;
+}
+
 /** Every check with its value, limit, reason and remedy, in the order a person should read them. */
 export interface CheckReport {
   readonly title: string;
@@ -52,6 +63,8 @@ export interface CheckReport {
   readonly supply: SupplyReport | null;
   /** How the engine moves while fit is judged, in words; empty when it stands still. */
   readonly engine_moves: string;
+  /** Case by case, every throw; empty where the throws are not known. */
+  readonly crank_dip: readonly CrankDipRow[];
   readonly checks: readonly Check[];
   /** What each check's value, litre and level leans on besides the file's own measurements, by check or key. */
   readonly rests_on: Readonly<Record<string, Grounds>>;
