@@ -61,7 +61,7 @@ describe('the strip', () => {
       json: false,
       interactive: false,
     } as const;
-    const text = dipstickScreen(report('Plain box'), screen);
+    const text = dipstickScreen(report('Plain box'), { rests_on: {}, assumed: [] }, screen);
     expect(text.replace(/\s+/g, ' ')).toContain(CONFIRM);
     expect(text.startsWith('FULL 100.0 mm, ADD 116.7 mm down the stick\n')).toBe(true);
     expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);

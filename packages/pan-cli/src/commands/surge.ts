@@ -7,13 +7,15 @@ import { surgeScreen } from '../terminal/surge-screen.js';
 import { holdStop, refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Run } from './command.js';
 import { asTyped } from './in-pan.js';
-import { keyText } from './key-text.js';
+import { keyedAssumed } from './key-text.js';
+import { type Sureness, surenessOf } from './sureness.js';
 import { loadsOf, readSurgeChoice, surgeOptionsOf } from './surge-option.js';
 
 /** The report as a program reads it. */
-const reportData = (report: SurgeReport, files: object): object => ({
+const reportData = (report: SurgeReport, sure: Sureness, files: object): object => ({
   ...report,
-  assumed: report.assumed.map(({ path, value, why }) => ({ key: keyText(path), value, why })),
+  rests_on: sure.rests_on,
+  assumed: keyedAssumed(sure.assumed),
   ...files,
 });
 
@@ -30,7 +32,7 @@ export const surge: Run = async (given, screen) => {
   const replace = given.options.replace === true;
   const choice = await readSurgeChoice(given);
   for (const one of [svg, csv]) if (one !== null) refuseStandingFile(one, replace);
-  const { design } = await readDesignFile(given.file, { scans: false });
+  const { design, assumed } = await readDesignFile(given.file, { scans: false });
   const loads = loadsOf(design, choice);
   const system = createOilSystem(buildPan(design));
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);
@@ -44,6 +46,7 @@ export const surge: Run = async (given, screen) => {
     }),
   );
   progress.clear();
+  const sure = surenessOf(['in_pan_L', 'surge_s'], 'running', [...assumed, ...report.assumed]);
   const drawn = svg === null ? '' : surgeSvg(report);
   const table = csv === null ? '' : surgeCsv(report);
   await holdStop(() => {
@@ -52,8 +55,8 @@ export const surge: Run = async (given, screen) => {
   });
   screen.write(
     screen.json
-      ? `${JSON.stringify(reportData(report, { svg, csv }), null, 2)}\n`
-      : surgeScreen(report, screen),
+      ? `${JSON.stringify(reportData(report, sure, { svg, csv }), null, 2)}\n`
+      : surgeScreen(report, sure, screen),
   );
   for (const one of [svg, csv]) if (one !== null) screen.tell(`Wrote ${one}.\n`);
   return 0;

@@ -1,8 +1,10 @@
 import type { DipstickReport, StickRow } from 'pan-core';
 import type { Screen } from '../commands/command.js';
-import { assumptionLines, unknownLines } from './assumptions.js';
+import type { Sureness } from '../commands/sureness.js';
+import { unknownLines } from './assumptions.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
+import { markOf, sureBlocks } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { type Column, row } from './table.js';
@@ -16,11 +18,11 @@ const SHAPE = [MARK, NUMBER, NUMBER, NUMBER, { width: 16, right: true }];
 const along = (mm: number, { units }: Screen): string =>
   units === 'in' ? quantity(mm, 'mm', units) : `${mm.toFixed(1)} mm`;
 
-const tableRow = (name: string, one: StickRow, screen: Screen): string[] =>
+const tableRow = (name: string, one: StickRow, mark: string, screen: Screen): string[] =>
   row(
     [
       { text: name },
-      { text: along(one.along_mm, screen) },
+      { text: along(one.along_mm, screen) + mark },
       { text: `${one.in_pan_L.toFixed(2)} L` },
       { text: `${one.in_pan_US_qt.toFixed(2)} US qt` },
       { text: one.surface_mm === null ? '' : quantity(one.surface_mm, 'mm', screen.units) },
@@ -28,7 +30,7 @@ const tableRow = (name: string, one: StickRow, screen: Screen): string[] =>
     SHAPE,
   );
 
-const tableLines = (report: DipstickReport, screen: Screen): string[] => {
+const tableLines = (report: DipstickReport, { rests_on }: Sureness, screen: Screen): string[] => {
   const marked = [
     { name: 'FULL', one: report.full },
     { name: 'ADD', one: report.add },
@@ -44,7 +46,9 @@ const tableLines = (report: DipstickReport, screen: Screen): string[] => {
   return [
     ...row(heads, SHAPE).map(paint.faint),
     ...all.flatMap(({ name, one }) =>
-      tableRow(name, one, screen).map((text) => (name === '' ? text : paint.strong(text))),
+      tableRow(name, one, markOf(name === '' ? rests_on.stick_table : rests_on.stick_marks), screen).map(
+        (text) => (name === '' ? text : paint.strong(text)),
+      ),
     ),
   ];
 };
@@ -61,14 +65,15 @@ const slopeLines = (report: DipstickReport, screen: Screen): string[] =>
   });
 
 /** Where to mark the stick, what a slope does to it, and what every mark stands for. */
-export const dipstickScreen = (report: DipstickReport, screen: Screen): string => {
+export const dipstickScreen = (report: DipstickReport, sure: Sureness, screen: Screen): string => {
   const paint = ink(screen.colour);
   const say = (text: string): string[] => blockText('', sentence(plain(text), screen.units), screen.width);
+  const mark = markOf(sure.rests_on.stick_marks);
   const spot = (at: readonly number[]): string =>
     `x ${at[0]?.toFixed(0)}, y ${at[1]?.toFixed(0)}, z ${at[2]?.toFixed(0)} mm`;
   const lines = [
     paint.strong(
-      `FULL ${along(report.full.along_mm, screen)}, ADD ${along(report.add.along_mm, screen)} down the stick`,
+      `FULL ${along(report.full.along_mm, screen)}${mark}, ADD ${along(report.add.along_mm, screen)}${mark} down the stick`,
     ),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
     ...wrap(
@@ -86,7 +91,7 @@ export const dipstickScreen = (report: DipstickReport, screen: Screen): string =
       ),
       paint.heading,
     ),
-    ...block('TABLE', tableLines(report, screen), paint.heading),
+    ...block('TABLE', tableLines(report, sure, screen), paint.heading),
     ...block(
       'SLOPE',
       [...slopeLines(report, screen), ...say('Check it on level ground, the engine stopped.')],
@@ -96,7 +101,7 @@ export const dipstickScreen = (report: DipstickReport, screen: Screen): string =
       'STICK',
       blockText(
         '',
-        `It ends ${along(report.end_mm, screen)} down. A litre is ${along(report.per_litre_mm, screen)} of it at full.`,
+        `It ends ${along(report.end_mm, screen)}${markOf(sure.rests_on.stick_end_mm)} down. A litre is ${along(report.per_litre_mm, screen)}${mark} of it at full.`,
         screen.width,
       ),
       paint.heading,
@@ -108,13 +113,7 @@ export const dipstickScreen = (report: DipstickReport, screen: Screen): string =
       ),
       paint.heading,
     ),
-    ...block(
-      'ASSUMED',
-      assumptionLines(report.assumed).flatMap((text) =>
-        blockText('- ', sentence(plain(text), screen.units), screen.width),
-      ),
-      paint.heading,
-    ),
+    ...sureBlocks(sure, screen),
   ];
   return `${lines.join('\n')}\n`;
 };

@@ -1,8 +1,9 @@
 import { SAYINGS, type SurgeCase, type SurgeReport } from 'pan-core';
 import type { Screen } from '../commands/command.js';
-import { assumptionLines } from './assumptions.js';
+import type { Sureness } from '../commands/sureness.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
+import { markOf, sureBlocks } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
 import { type Column, row } from './table.js';
@@ -36,7 +37,7 @@ const shapeFor = (width: number): readonly Column[] => [
   ...Array.from({ length: 5 }, () => NUMBER),
 ];
 
-const caseLines = (report: SurgeReport, screen: Screen): string[] => {
+const caseLines = (report: SurgeReport, mark: string, screen: Screen): string[] => {
   const paint = ink(screen.colour);
   const shape = shapeFor(screen.width);
   const head = ['', 'bared after', 'without swing', 'least cover', 'bared for', 'covered again after'];
@@ -54,7 +55,7 @@ const caseLines = (report: SurgeReport, screen: Screen): string[] => {
           quantity(one.least_submergence_mm, 'mm', screen.units),
           one.bared_for_s === 0 ? '' : seconds(one.bared_for_s, ''),
           one.time_to_bare_s === null ? '' : seconds(one.time_to_recover_s, 'not yet'),
-        ].map((text) => ({ text })),
+        ].map((text, i) => ({ text: i > 0 && /^[-−]?\d/.test(text) ? text + mark : text })),
         shape,
       ).map((line) => (sooner(one) === null ? line : paint.status('fail', line))),
       ...(one.resolved
@@ -87,7 +88,7 @@ const passageLines = ({ cases, first }: SurgeReport, screen: Screen): string[] =
 };
 
 /** How long the mouth stays covered in each manoeuvre, what binds first and what is not known. */
-export const surgeScreen = (report: SurgeReport, screen: Screen): string => {
+export const surgeScreen = (report: SurgeReport, sure: Sureness, screen: Screen): string => {
   const paint = ink(screen.colour);
   const say = (lead: string, text: string): string[] =>
     blockText(lead, sentence(plain(text), screen.units), screen.width);
@@ -99,21 +100,17 @@ export const surgeScreen = (report: SurgeReport, screen: Screen): string => {
     ...wrap(headline(report, screen), screen.width).map(paint.strong),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
     ...wrap(
-      `${quantity(report.in_pan_L, 'L', screen.units)} in the pan of the running engine, oil at ${report.viscosity_mm2_s.toFixed(1)} mm²/s. ${pump}`,
+      `${quantity(report.in_pan_L, 'L', screen.units)}${markOf(sure.rests_on.in_pan_L)} in the pan of the running engine, oil at ${report.viscosity_mm2_s.toFixed(1)} mm²/s. ${pump}`,
       screen.width,
     ),
-    ...block('CASES', caseLines(report, screen), paint.heading),
+    ...block('CASES', caseLines(report, markOf(sure.rests_on.surge_s), screen), paint.heading),
     ...block('THROUGH', passageLines(report, screen), paint.heading),
     ...block(
       'NOT IN IT',
       report.not_modelled.flatMap((text) => say('- ', text)),
       paint.heading,
     ),
-    ...block(
-      'ASSUMED',
-      assumptionLines(report.assumed).flatMap((text) => say('- ', text)),
-      paint.heading,
-    ),
+    ...sureBlocks(sure, screen),
     ...block('REMEMBER', say('', `${SAYINGS.flow}.`), paint.heading),
   ];
   return `${lines.join('\n')}\n`;
