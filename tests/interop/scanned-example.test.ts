@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, expect, test } from 'vitest';
+import { buildPan, example, runPan } from '../hostile/pan-command.js';
+import { expectWithin } from '../numbers.js';
+
+beforeAll(buildPan);
+
+interface Row {
+  readonly name: string;
+  readonly distance_mm: number;
+  readonly worst_mm: number;
+  readonly between: readonly string[];
+  readonly because: string;
+}
+
+const crossmember = (name: string): Row => {
+  const { out } = runPan(['fit', example(name), '--json']);
+  const rows: readonly Row[] = JSON.parse(out).clearances;
+  return rows.find((row) => row.name === 'crossmember')!;
+};
+
+test('the example’s scan holds a few hundred triangles', () => {
+  const bytes = readFileSync(new URL('../../packages/pan-cli/examples/crossmember.stl', import.meta.url));
+  expect(bytes.readUInt32LE(80)).toBe((bytes.length - 84) / 50);
+  expect(bytes.readUInt32LE(80)).toBeGreaterThan(200);
+});
+
+// The same crossmember is a box in the other example; its numbers are exact in single precision, and a scan in movement is searched to 1e-5.
+test('a scanned crossmember stands where the same one given as a box does, and its point is named', () => {
+  const [scan, box] = [crossmember('scanned-crossmember'), crossmember('demo')];
+  expectWithin(scan.distance_mm, box.distance_mm, 1e-9, 'at rest');
+  expectWithin(scan.worst_mm, box.worst_mm, 1e-5, 'at its worst');
+  expect(scan.between[1]).toBe('crossmember');
+  expect(scan.because).toMatch(/On the scan, in its own axes: -?[\d.]+, -?[\d.]+, -?[\d.]+ mm\./);
+  expect(scan.because).toContain('Placed by 3 points to within 0.0 mm.');
+});
