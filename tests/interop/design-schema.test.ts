@@ -23,9 +23,12 @@ const shipped = (path: string): string =>
   readFileSync(fileURLToPath(new URL(`../../packages/pan-cli/${path}`, import.meta.url)), 'utf8');
 
 describe('the JSON Schema for editors', () => {
-  it.each(['demo', 'two-wings', 'inches', 'drawn-rail', 'scanned-crossmember'])('accepts the example %s', (name) => {
-    expect(faults(exampleText(name))).toEqual([]);
-  });
+  it.each(['demo', 'two-wings', 'inches', 'drawn-rail', 'scanned-crossmember'])(
+    'accepts the example %s',
+    (name) => {
+      expect(faults(exampleText(name))).toEqual([]);
+    },
+  );
 
   it('accepts the smallest design and the word unknown where it may stand', () => {
     expect(faults(SMALLEST)).toEqual([]);
