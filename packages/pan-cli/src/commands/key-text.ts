@@ -1,11 +1,4 @@
-import type { Assumption, Unknown } from 'pan-core';
-
-/** Keys from the top of the file the way a reader would write them: `pan.floor_inside[2]`. */
-export const keyText = (path: readonly (string | number)[]): string =>
-  path.reduce<string>(
-    (text, part) => (typeof part === 'number' ? `${text}[${part}]` : text === '' ? part : `${text}.${part}`),
-    '',
-  );
+import { type Assumption, keyText, type Unknown } from 'pan-core';
 
 /** Assumptions as a program reads them: each place in the file is one text. */
 export const keyedAssumed = (assumed: readonly Assumption[]): object[] =>

@@ -1,5 +1,4 @@
-import { type Assumption, assumedFor, type FillKind, type Grounds, groundsBy } from 'pan-core';
-import { keyText } from './key-text.js';
+import { type Assumption, assumedFor, type FillKind, type Grounds, groundsBy, keyText } from 'pan-core';
 
 /** What the numbers of a screen lean on, and the assumptions behind them. */
 export interface Sureness {

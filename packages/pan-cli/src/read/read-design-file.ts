@@ -60,7 +60,7 @@ const readParsed = async (parsed: Parsed, path: string | null): Promise<ReadDesi
   }
 };
 
-/** A design file in parts: its text, its plain data, and what it needs besides. It has been read once, so it can be. */
+/** A design file in parts: its text, its plain data, and what it needs besides. */
 export interface DesignParts {
   readonly text: string;
   readonly raw: unknown;
@@ -70,17 +70,17 @@ export interface DesignParts {
 /** @throws PanError as `readDesignFile` does */
 export const designParts = async (path: string): Promise<DesignParts> => {
   const text = await readSource(path);
-  await readDesignText(text, path);
   const parsed = parseYaml(text);
-  const wanted = missingUnits(parsed.raw);
-  return {
-    text,
-    raw: parsed.raw,
-    beside: {
-      extra: wanted.length === 0 ? [] : await loadUnits(wanted),
-      drawings: await drawingsOf(parsed, path),
-    },
-  };
+  const { raw } = parsed;
+  const wanted = missingUnits(raw);
+  const extra = wanted.length === 0 ? [] : await loadUnits(wanted);
+  const drawings = await drawingsOf(parsed, path);
+  try {
+    const { design } = readDesign(raw, extra, drawings);
+    return { text, raw, beside: { extra, drawings, scans: await readScans(design, dirname(path)) } };
+  } catch (error) {
+    throw error instanceof PanError ? inFile(error, parsed) : error;
+  }
 };
 
 /** Readers of drawings load only where a design names one. */

@@ -1,5 +1,4 @@
-import type { Assumption, Unknown } from 'pan-core';
-import { keyText } from '../commands/key-text.js';
+import { type Assumption, keyText, type Unknown } from 'pan-core';
 
 const USUAL = /^common practice, no source:? ?/;
 

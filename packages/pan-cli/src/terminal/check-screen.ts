@@ -1,6 +1,5 @@
-import type { Check, CheckGroup, CheckReport, Status } from 'pan-core';
+import { type Check, type CheckGroup, type CheckReport, keyText, type Status } from 'pan-core';
 import type { Screen } from '../commands/command.js';
-import { keyText } from '../commands/key-text.js';
 import { assumptionLines } from './assumptions.js';
 import { checkRows, decidingCheck } from './check-rows.js';
 import { dipRows } from './dip-rows.js';

@@ -1,5 +1,4 @@
-import type { Problem } from 'pan-core';
-import { keyText } from '../commands/key-text.js';
+import { keyText, type Problem } from 'pan-core';
 import { plain } from './plain.js';
 import { hang } from './wrap.js';
 

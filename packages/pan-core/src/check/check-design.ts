@@ -14,11 +14,12 @@ import { mouthCases } from './mouth-case.js';
 import { mouthChecks } from './mouth-checks.js';
 import { oilChecks, runningFills } from './oil-checks.js';
 import { railChecks } from './rail-checks.js';
-import type { Check, CheckReport, Status } from './report.js';
+import type { Check, CheckReport } from './report.js';
 import { sheetChecks } from './sheet-checks.js';
 import { supplyChecks } from './supply-checks.js';
 import { supplyReport } from './supply-report.js';
 import { swingChecks } from './swing-checks.js';
+import { RANK, tally } from './tally.js';
 import { unknownChecks } from './unknown-checks.js';
 
 /**
@@ -54,11 +55,10 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
       cell.zone === 'crankcase' ? sum : sum + (model.volumes[i] as number) * (model.shares[i] as number),
     0,
   );
-  const count = (status: Status): number => checks.filter((c) => c.status === status).length;
-  const counts = { pass: count('pass'), warn: count('warn'), fail: count('fail'), unknown: count('unknown') };
+  const { counts, verdict } = tally(checks);
   return freeze({
     title: design.title,
-    verdict: counts.fail > 0 ? 'fail' : counts.unknown > 0 ? 'unknown' : counts.warn > 0 ? 'warn' : 'pass',
+    verdict,
     counts,
     first: order[0] ?? null,
     next: order.find((c) => subject(c) !== subject(order[0] ?? c)) ?? null,
@@ -96,8 +96,6 @@ const AMOUNTS = [
   'oil.stopped_in_pan_L',
   'oil.running_in_pan_L',
 ];
-
-const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, pass: 3 };
 
 /** What binds, worst first; what passes binds nothing. */
 const ranked = (checks: readonly Check[]): readonly Check[] =>

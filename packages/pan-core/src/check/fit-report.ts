@@ -15,6 +15,7 @@ import { notChecked } from './not-checked.js';
 import { type RemovalReport, removalReport } from './removal-report.js';
 import type { Check, Status } from './report.js';
 import { type RoomReport, roomReport } from './room-report.js';
+import { RANK, tally } from './tally.js';
 
 /** One clearance of `pan fit`; null is not known. Places are in pan axes. */
 export interface FitRow {
@@ -83,8 +84,6 @@ export interface FitQuestion {
 const GUARANTEE =
   'Worst is a bound, not a sample: no place within the movement comes nearer. It is within 0.00001 mm of the true least gap, and within 0.1 mm of the true depth where parts meet while rocking (unless many parts meet, then farther on the safe side).';
 
-const RANK: Readonly<Record<Status, number>> = { fail: 0, unknown: 1, warn: 2, pass: 3 };
-
 /**
  * Every clearance of a design, judged, the worst first.
  *
@@ -104,11 +103,10 @@ export const fitReport = (
     (a, b) => RANK[a.check.status] - RANK[b.check.status] || a.check.margin - b.check.margin,
   );
   const rows = order.map(({ clearance, check }) => rowOf(clearance, check));
-  const count = (status: Status): number => rows.filter((row) => row.status === status).length;
-  const counts = { pass: count('pass'), warn: count('warn'), fail: count('fail'), unknown: count('unknown') };
+  const { counts, verdict } = tally(rows);
   return freeze({
     title: design.title,
-    verdict: counts.fail > 0 ? 'fail' : counts.unknown > 0 ? 'unknown' : counts.warn > 0 ? 'warn' : 'pass',
+    verdict,
     counts,
     first: rows.find((row) => row.status !== 'pass') ?? null,
     tightest: rows.find((row) => row.status === 'pass') ?? null,

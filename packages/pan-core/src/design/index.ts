@@ -2,6 +2,7 @@ export { settableLimits, slug } from './check-id.js';
 export type * from './design.js';
 export { distancePlan, LEAST_REDUNDANCY } from './distance-plan.js';
 export { type Drawing, type Drawings, type DrawnCurve, type NamedDrawing, namedDrawings } from './drawing.js';
+export { keyText } from './field/index.js';
 export { designJsonSchema } from './json-schema.js';
 export { designKeyRows, type KeyRow } from './key-list.js';
 export { type PresetName, presetManoeuvres, presetNames } from './manoeuvre-preset.js';

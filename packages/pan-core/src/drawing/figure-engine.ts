@@ -4,37 +4,29 @@ import type { NumberOf } from './figure-rail.js';
 import type { PageItem } from './page.js';
 
 /** The engine from its right side on the canvas: front to the right, rear face at x, rail at y. */
-export const sideView = (rear: number, front: number, rail: number, top: number): readonly PageItem[] => [
-  shade('pale', [
+export const sideView = (rear: number, front: number, rail: number, top: number): readonly PageItem[] => {
+  const block: readonly Vec2[] = [
     [rear, rail],
     [front, rail],
     [front, top - 10],
     [front - 6, top],
     [rear + 4, top],
     [rear, top - 8],
-  ]),
-  poly(
-    'cut',
-    [
-      [rear, rail],
-      [front, rail],
-      [front, top - 10],
-      [front - 6, top],
-      [rear + 4, top],
-      [rear, top - 8],
-    ],
-    true,
-  ),
-  // The pan under it.
-  poly('fold', [
-    [rear + 2, rail],
-    [rear + 2, rail - 19],
-    [rear + (front - rear) * 0.45, rail - 18],
-    [rear + (front - rear) * 0.45, rail - 7],
-    [front - 3, rail - 5],
-    [front - 3, rail],
-  ]),
-];
+  ];
+  return [
+    shade('pale', block),
+    poly('cut', block, true),
+    // The pan under it.
+    poly('fold', [
+      [rear + 2, rail],
+      [rear + 2, rail - 19],
+      [rear + (front - rear) * 0.45, rail - 18],
+      [rear + (front - rear) * 0.45, rail - 7],
+      [front - 3, rail - 5],
+      [front - 3, rail],
+    ]),
+  ];
+};
 
 export const startFigure = (n: NumberOf): readonly PageItem[] => {
   const [rear, front, rail, top] = [22, 92, 34, 74];

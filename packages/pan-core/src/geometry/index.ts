@@ -90,6 +90,7 @@ export {
   left2,
   length2,
   mix2,
+  offChord2,
   scale2,
   subtract2,
   unit2,

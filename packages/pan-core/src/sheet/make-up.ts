@@ -1,4 +1,5 @@
 import type { Design } from '../design/index.js';
+import { offChord2 } from '../geometry/index.js';
 import { subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
 import { buildPan, type Panel, type Profile, panelsOf, profilePieceNames } from '../pan/index.js';
 import { type Leaf, leafOf } from './leaf.js';
@@ -66,15 +67,8 @@ const bellyStrips = ({ corners, sharp }: Profile): ((face: Face) => string) => {
 
 /** Which straight run of the sharp profile a point of the centre plane is nearest to. */
 export const nearestRun = (sharp: readonly Vec2[], p: Vec2): number => {
-  const away = sharp.slice(1).map((b, i) => distanceToRun(p, sharp[i]!, b));
+  const away = sharp.slice(1).map((b, i) => offChord2(p, sharp[i]!, b));
   return away.indexOf(Math.min(...away));
-};
-
-const distanceToRun = (p: Vec2, a: Vec2, b: Vec2): number => {
-  const [ux, uz] = [b[0] - a[0], b[1] - a[1]];
-  const t = ((p[0] - a[0]) * ux + (p[1] - a[1]) * uz) / (ux * ux + uz * uz);
-  const s = Math.min(1, Math.max(0, t));
-  return Math.hypot(p[0] - a[0] - s * ux, p[1] - a[1] - s * uz);
 };
 
 const wingGroup = (design: Design, profile: Profile, face: Face): string => {

@@ -1,4 +1,5 @@
-import { type Edit, type KeyPath, pathText, valueAt } from './edit.js';
+import { keyText } from '../design/index.js';
+import { type Edit, type KeyPath, valueAt } from './edit.js';
 
 /** A place of the file that reads otherwise. */
 export interface Change {
@@ -18,7 +19,7 @@ export const changesBetween = (before: unknown, after: unknown, path: KeyPath = 
     isObject(after) &&
     Array.isArray(before) === Array.isArray(after) &&
     (!Array.isArray(before) || !Array.isArray(after) || before.length === after.length);
-  if (!sameShape) return [{ path, key: pathText(path), before, after }];
+  if (!sameShape) return [{ path, key: keyText(path), before, after }];
   const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
   return keys.flatMap((key) => {
     const step = Array.isArray(before) ? Number(key) : key;

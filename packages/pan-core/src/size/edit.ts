@@ -34,10 +34,3 @@ const withValue = (data: unknown, path: KeyPath, value: unknown): unknown => {
 /** The same plain data with some places written anew; the data given is left as it was. */
 export const withEdits = (data: unknown, edits: readonly Edit[]): unknown =>
   edits.reduce<unknown>((at, { path, value }) => withValue(at, path, value), data);
-
-/** "pan.floor_inside[2][1]" */
-export const pathText = (path: KeyPath): string =>
-  path.reduce<string>(
-    (text, key) => (typeof key === 'number' ? `${text}[${key}]` : text === '' ? key : `${text}.${key}`),
-    '',
-  );

@@ -1,4 +1,5 @@
-import { type Design, type Drawings, type ReadDesign, readDesign } from '../design/index.js';
+import { type Design, type Drawings, type ReadDesign, readDesign, withScans } from '../design/index.js';
+import type { TriangleSoup } from '../geometry/index.js';
 import type { Unit } from '../units/index.js';
 import { withEdits } from './edit.js';
 import { freedomsOf } from './free-choice.js';
@@ -6,13 +7,20 @@ import { type Freedom, valuesOf } from './freedom.js';
 import { figureOf, type Goal, goalOf, SEVERITY } from './goal.js';
 import type { SizeRequest } from './request.js';
 
-/** What a design file needs besides its own text: units out of the ordinary, and drawings that it names. */
+/** What a design file needs besides its own text: units out of the ordinary, drawings and scans that it names. */
 export interface Beside {
   readonly extra: readonly Unit[];
   readonly drawings: Drawings;
+  /** By file name. */
+  readonly scans: ReadonlyMap<string, TriangleSoup>;
 }
 
-export const NOTHING_BESIDE: Beside = { extra: [], drawings: {} };
+export const NOTHING_BESIDE: Beside = { extra: [], drawings: {}, scans: new Map() };
+
+const readWith = (raw: unknown, { extra, drawings, scans }: Beside): ReadDesign => {
+  const read = readDesign(raw, extra, drawings);
+  return scans.size === 0 ? read : withScans(read, scans);
+};
 
 /** A design with some of its values free, and what it is to be best at. */
 export interface SizeProblem {
@@ -35,7 +43,7 @@ export const sizeProblem = (
   beside: Beside = NOTHING_BESIDE,
 ): SizeProblem => {
   const raw = withEdits(file, request.start);
-  const { design } = readDesign(raw, beside.extra, beside.drawings);
+  const { design } = readWith(raw, beside);
   const goal = goalOf(request.goal);
   const chosen = freedomsOf(raw, design, request.free);
   const freedoms = request.severity === null ? chosen : [...chosen, severityIn(request.severity)];
@@ -66,7 +74,7 @@ export const dataAt = ({ raw, freedoms }: SizeProblem, at: readonly number[]): u
 
 /** The design at a place, its cases as hard as chosen. */
 export const designAt = (problem: SizeProblem, at: readonly number[]): ReadDesign => {
-  const read = readDesign(dataAt(problem, at), problem.beside.extra, problem.beside.drawings);
+  const read = readWith(dataAt(problem, at), problem.beside);
   const factor = severityAt(problem, at);
   return factor === 1 ? read : { ...read, design: harder(read.design, factor) };
 };

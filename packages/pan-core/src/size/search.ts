@@ -31,11 +31,7 @@ export const sideEffort = (free: number): Effort => {
 };
 
 /** The best design there is to be found, passing where one passes, before rounding. */
-export function* bestDesign(
-  problem: SizeProblem,
-  effort: Effort,
-  known: readonly Trial[] = [],
-): Search<Found> {
+export function* bestDesign(problem: SizeProblem, effort: Effort): Search<Found> {
   const { freedoms, request } = problem;
   const random = seededStream(request.seed);
   const binding = new Set<string>();
@@ -47,7 +43,7 @@ export function* bestDesign(
     effort.first,
     freedoms.map(() => random()),
   );
-  const first = [...known, ...(yield* ask(problem, [now, now.map(() => 0.5), ...spread]))];
+  const first = yield* ask(problem, [now, now.map(() => 0.5), ...spread]);
   for (const { verdict } of first) learn(binding, verdict);
   const pool = [...first].sort(byWorth).slice(0, Math.max(8, Math.min(32, first.length >> 1)));
   const bred = yield* evolve(problem, pool, effort.rounds, random);
@@ -66,9 +62,9 @@ export function* bestDesign(
 }
 
 /** The best design in whole steps of its values. */
-export function* sizedDesign(problem: SizeProblem, known: readonly Trial[] = []): Search<Found> {
+export function* sizedDesign(problem: SizeProblem): Search<Found> {
   const effort = usualEffort(problem.freedoms.length);
-  const found = yield* bestDesign(problem, effort, known);
+  const found = yield* bestDesign(problem, effort);
   if (found.best.verdict.miss > 0) return found;
   return { ...found, best: yield* inWholeSteps(problem, found) };
 }

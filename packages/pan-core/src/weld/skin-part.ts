@@ -1,6 +1,6 @@
-import { dot3, type Vec2, type Vec3 } from '../numeric/index.js';
+import { dot3, type Vec3 } from '../numeric/index.js';
 import { type Panel, type PanModel, panelsOf } from '../pan/index.js';
-import { notchPartNames, wingPartName, wingPieceOf } from '../sheet/index.js';
+import { nearestRun, notchPartNames, wingPartName, wingPieceOf } from '../sheet/index.js';
 import type { Skin, SkinPiece } from './skin.js';
 
 const UPRIGHT = 1 - 1e-9;
@@ -87,16 +87,4 @@ const bellyStrip = ({ profile }: PanModel, skin: Skin): ((piece: SkinPiece) => s
     const at = nearestRun(sharp, [x, z]);
     return `belly ${1 + welds.filter((w) => w >= at).length} of ${welds.length + 1}`;
   };
-};
-
-const nearestRun = (sharp: readonly Vec2[], p: Vec2): number => {
-  const away = sharp.slice(1).map((b, i) => distanceToRun(p, sharp[i] as Vec2, b));
-  return away.indexOf(Math.min(...away));
-};
-
-const distanceToRun = (p: Vec2, a: Vec2, b: Vec2): number => {
-  const [ux, uz] = [b[0] - a[0], b[1] - a[1]];
-  const t = ((p[0] - a[0]) * ux + (p[1] - a[1]) * uz) / (ux * ux + uz * uz);
-  const s = Math.min(1, Math.max(0, t));
-  return Math.hypot(p[0] - a[0] - s * ux, p[1] - a[1] - s * uz);
 };

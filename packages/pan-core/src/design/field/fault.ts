@@ -18,11 +18,14 @@ export interface Fault {
 }
 
 /** `engine.rail.length`, `pan.floor_inside[2][0]`: list positions count from 0 as in most editors' paths. */
-export const placeText = (place: Place): string =>
+export const keyText = (place: Place): string =>
   place.reduce<string>((text, part) => {
     if (typeof part === 'number') return `${text}[${part}]`;
     return text === '' ? part : `${text}.${part}`;
-  }, '') || 'The design';
+  }, '');
+
+/** The same as the subject of a sentence. */
+export const placeText = (place: Place): string => keyText(place) || 'The design';
 
 const LONGEST_FOUND = 40;
 

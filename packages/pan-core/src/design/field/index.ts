@@ -1,4 +1,4 @@
-export { type Fault, foundText, type Place, placeText, problemOf } from './fault.js';
+export { type Fault, foundText, keyText, type Place, placeText, problemOf } from './fault.js';
 export {
   checked,
   type Description,
