@@ -163,8 +163,25 @@ describe('what lifts the lowest limit', () => {
   test('more oil at a full lip is no cure and is not offered', () => {
     const system = systemOf();
     const changes = limitChanges(system, 6e6, limitToward(system, 6e6, 0));
-    expect(changes.map((c) => c.kind)).toEqual(['lid']);
-    expect(changes[0]?.change).toMatch(/^a lid 70 mm down from the step to x \d+$/);
+    expect(changes.filter((c) => c.lifts).map((c) => c.kind)).toEqual(['lid']);
+    expect(changes.find((c) => c.lifts)?.change).toMatch(/^a lid 70 mm down from the step to x \d+$/);
+  });
+
+  test('what was tried and does not help is told with the best that it gave', () => {
+    const system = systemOf();
+    const limit = limitToward(system, 6e6, 0);
+    for (const { kind, change, limit: best } of limitChanges(system, 6e6, limit).filter((c) => !c.lifts)) {
+      expect(best ?? 9, change).toBeLessThan((limit.held ?? 0) + 0.1);
+      const litres = Number(/^([\d.]+) L more oil$/.exec(change)?.[1]);
+      if (kind === 'oil')
+        expectWithin(
+          best ?? Number.NaN,
+          limitToward(system, 6e6 + litres * 1e6, 0).held ?? Number.NaN,
+          CLOSE_G,
+          change,
+        );
+    }
+    expect(limitChanges(system, 6e6, limit).map((c) => c.kind)).toContain('oil');
   });
 
   test('more oil where the oil slides: the least that lifts it by 0.1 g', () => {

@@ -81,6 +81,10 @@ describe('pan surge', () => {
     [['--oil-temp', 'hot'], /--oil-temp must be a temperature/],
     [['--oil-temp', '400'], /--oil-temp must be a temperature/],
     [['--fill', '200 L'], /--fill is 200 L/],
+    [['--delay', '-1'], /--delay is -1 s/],
+    [['--door-leak', '140%'], /--door-leak is 140 %/],
+    [['--return', 'fron'], /Did you mean "front"/],
+    [['--return', '1,2'], /where oil comes back/],
     [['--fill', '30 L'], /do not fit/],
   ])('refuses %j with 2 and says why', (args, why) => {
     const { code, out, err } = runPan(['surge', example('demo'), ...args]);
@@ -90,6 +94,53 @@ describe('pan surge', () => {
     expect(err).not.toContain('--in-pan');
     expect(out).toBe('');
   });
+
+  it('takes where oil comes back, after how long, and what a shut door leaks', () => {
+    const hardStop = (...args: string[]) => {
+      const { out, err } = runPan([
+        'surge',
+        example('demo'),
+        '--case',
+        'hard stop',
+        '--oil-temp',
+        '100',
+        ...args,
+        '--json',
+      ]);
+      expect(err).toBe('');
+      const [one] = JSON.parse(out).cases;
+      expect(Math.abs(one.oil_drift)).toBeLessThan(1e-9);
+      return one;
+    };
+    // Under braking oil lies forward: what comes back ahead is not at the mouth, which sits at the rear.
+    const [front, rear] = [hardStop('--return', 'front'), hardStop('--return', 'rear')];
+    expect(rear.time_to_bare_s).toBeGreaterThan(front.time_to_bare_s);
+    expect(rear.least_submergence_mm).toBeGreaterThan(front.least_submergence_mm);
+    // Oil that stays in the engine longer is not in the pan.
+    expect(hardStop('--delay', '8 s').least_submergence_mm).toBeLessThan(
+      hardStop('--delay', '0.5 s').least_submergence_mm,
+    );
+    const leak = (share: string) =>
+      hardStop('--door-leak', share).passages.find((p: { kind: string }) => p.kind === 'door').back_L;
+    expect(leak('40 %')).toBeGreaterThan(leak('0 %'));
+  });
+
+  it('takes a bung by its name as the point it stands for', () =>
+    inFolder((folder) => {
+      const text = readFileSync(example('demo'), 'utf8').replace(
+        /^bungs: \[\].*$/m,
+        'bungs: [{name: turbo drain, purpose: return, at: [400, 95, -30], toward: [400, 140, -30]}]',
+      );
+      writeFileSync(join(folder, 'a.yaml'), text);
+      const run = (to: string) =>
+        JSON.parse(
+          runPan(['surge', 'a.yaml', '--case', 'hard stop', '--return', to, '--json'], folder).out || 'null',
+        );
+      const named = run('turbo drain');
+      expect(named, 'the design with a bung').not.toBeNull();
+      expect(named.cases).toEqual(run('400,90,-30').cases);
+      expect(runPan(['surge', 'a.yaml', '--return', 'turbo drian'], folder).err).toContain('"turbo drain"');
+    }));
 
   it('stopped on the way, it leaves nothing behind', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'pan-surge-'));

@@ -23,22 +23,31 @@ const headline = (report: LimitsReport, mark: string): string => {
 };
 
 const changeLines = (report: LimitsReport, screen: Screen): string[] => {
-  const { worst, changes, lift_g } = report;
+  const { worst, changes, no_help, lift_g } = report;
   if (worst === null) return [];
   const say = (lead: string, text: string): string[] =>
     blockText(lead, sentence(plain(text), screen.units), screen.width);
-  if (changes.length === 0) {
-    return say(
-      '',
-      `None of these lifts it by ${lift_g.toFixed(1)} g: more oil up to 25 mm under the rods, a lower mouth, a longer lid, a higher wall. It takes a deeper sump, a wing, or the mouth nearer to where the oil goes.`,
-    );
-  }
-  return changes.flatMap(({ change, limit_g, lasts_s }) =>
-    say(
-      '> ',
-      `${change} lifts it to ${g(limit_g)}${lasts_s === null ? '' : `; at ${g(worst.limit_g)} the pool then lasts ${lasts_s.toFixed(1)} s with no return`}.`,
-    ),
+  const helpless = no_help.flatMap(({ change, limit_g }) =>
+    say('- ', `${change} gives no more than ${g(limit_g)}.`),
   );
+  if (changes.length === 0) {
+    return [
+      ...say(
+        '',
+        `Nothing tried lifts it by ${lift_g.toFixed(1)} g: more oil up to 25 mm under the rods, a lower mouth, a longer lid, a higher wall. It takes a deeper sump, a wing, or the mouth nearer to where the oil goes.`,
+      ),
+      ...helpless,
+    ];
+  }
+  return [
+    ...changes.flatMap(({ change, limit_g, lasts_s }) =>
+      say(
+        '> ',
+        `${change} lifts it to ${g(limit_g)}${lasts_s === null ? '' : `; at ${g(worst.limit_g)} the pool then lasts ${lasts_s.toFixed(1)} s with no return`}.`,
+      ),
+    ),
+    ...helpless,
+  ];
 };
 
 const NAME: Column = { width: 24 };

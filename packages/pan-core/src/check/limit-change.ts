@@ -12,11 +12,13 @@ import {
 import { buildPan } from '../pan/index.js';
 import { sweepOverOil } from './sweep.js';
 
-/** A change that was tried and lifts the limit in one direction. */
+/** A change that was tried on the limit in one direction. */
 export interface LimitChange {
   readonly kind: 'oil' | 'mouth' | 'lid' | 'wall';
   /** In words, with its size. */
   readonly change: string;
+  /** Whether it lifts the limit by `LIFT`. */
+  readonly lifts: boolean;
   /** The limit in that direction with it, g; null past the most that is followed. */
   readonly limit: number | null;
   /** How long the settled pool then lasts with no return at the load that bared it, s; null without a pump flow. */
@@ -45,20 +47,24 @@ interface Trial {
 }
 
 /**
- * For each kind of change the smallest of those tried that lifts the limit toward `toward` by `LIFT`: more oil
- * that stays clear of the rods, a lower mouth, a lid's edge moved or a first lid, a wall made higher. What does
- * not help is left out.
+ * For each kind of change the smallest of those tried that lifts the limit toward `toward` by `LIFT`, or the best
+ * of them where none does: more oil that stays clear of the rods, a lower mouth, a lid's edge moved or a first lid,
+ * a wall made higher. A kind of which nothing can be tried is left out.
  */
 export const limitChanges = (system: OilSystem, volume: number, limit: Limit): readonly LimitChange[] => {
   const { design } = system.model;
   const now = lesser(limit);
   if (now === null) return [];
   const first = (kind: LimitChange['kind'], trials: Iterable<Trial>): readonly LimitChange[] => {
+    let best: LimitChange | null = null;
     for (const trial of trials) {
       const found = tryChange(trial, limit.toward, now, trial.design === design ? system : null);
-      if (found !== null) return [{ kind, change: trial.change, ...found }];
+      if (found === null) continue;
+      const tried = { kind, change: trial.change, ...found };
+      if (tried.lifts) return [tried];
+      if (best === null || (tried.limit ?? 0) > (best.limit ?? 0)) best = tried;
     }
-    return [];
+    return best === null ? [] : [best];
   };
   return [
     ...first('oil', oilTrials(design, system, volume)),
@@ -73,14 +79,14 @@ const tryChange = (
   toward: number,
   now: number,
   known: OilSystem | null,
-): Pick<LimitChange, 'limit' | 'lasts'> | null => {
+): Pick<LimitChange, 'limit' | 'lasts' | 'lifts'> | null => {
   try {
     const system = known ?? createOilSystem(buildPan(design));
     const limit = lesser(limitToward(system, volume, toward));
     // Both limits are found to within `CLOSE_G`, which must not decide.
-    if (limit !== null && limit < now + LIFT - 2 * CLOSE_G) return null;
+    if (limit !== null && limit < now + LIFT - 2 * CLOSE_G) return { lifts: false, limit, lasts: null };
     const { pickup } = rampAnswer(system, volume, loadToward(toward, now), 'settled');
-    return { limit, lasts: pickup.drawSeconds };
+    return { lifts: true, limit, lasts: pickup.drawSeconds };
   } catch (error) {
     // A change that cannot be built or filled is simply no advice.
     if (error instanceof PanError) return null;

@@ -46,12 +46,18 @@ export interface LimitsReport {
   readonly directions: readonly LimitDirection[];
   /** The direction that bares first, or null when none does. */
   readonly worst: (LimitDirection & { readonly load: string }) | null;
-  /** What would lift it by 0.1 g, each tried; the smallest of its kind. */
+  /** What would lift it by `lift_g`, each tried; the smallest of its kind. */
   readonly changes: readonly {
     readonly kind: string;
     readonly change: string;
     readonly limit_g: number | null;
     readonly lasts_s: number | null;
+  }[];
+  /** Kinds of change of which none lifts it so far: the best of those tried. */
+  readonly no_help: readonly {
+    readonly kind: string;
+    readonly change: string;
+    readonly limit_g: number | null;
   }[];
   readonly lift_g: number;
   readonly cases: readonly LimitCase[];
@@ -75,20 +81,18 @@ export const limitsReport = (
     (a, b) => (lesser(b) === null || (a !== null && (lesser(a) ?? 0) <= (lesser(b) ?? 0)) ? a : b),
     null,
   );
+  const tried = worst === null ? [] : limitChanges(system, volume, worst);
   return freeze({
     title: design.title,
     in_pan_L: volume / 1e6,
     directions: ring.map(directionOf),
     worst: worst === null ? null : { ...directionOf(worst), load: wordsFor(worst) },
-    changes:
-      worst === null
-        ? []
-        : limitChanges(system, volume, worst).map(({ kind, change, limit, lasts }) => ({
-            kind,
-            change,
-            limit_g: limit,
-            lasts_s: lasts,
-          })),
+    changes: tried
+      .filter(({ lifts }) => lifts)
+      .map(({ kind, change, limit, lasts }) => ({ kind, change, limit_g: limit, lasts_s: lasts })),
+    no_help: tried
+      .filter(({ lifts }) => !lifts)
+      .map(({ kind, change, limit }) => ({ kind, change, limit_g: limit })),
     lift_g: LIFT,
     cases: design.manoeuvres.map((manoeuvre) => caseOf(system, volumeIn(manoeuvre), manoeuvre)),
     unknown: unknown.filter(
