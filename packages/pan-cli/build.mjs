@@ -50,7 +50,7 @@ const bundle = async () => {
   const { outputFiles } = await build({
     entryPoints: {
       pan: join(here, 'src/main.ts'),
-      'size-worker': join(here, 'src/commands/size-worker.ts'),
+      'part-size-worker': join(here, 'src/commands/size-worker.ts'),
       'part-limits-worker': join(here, 'src/commands/limits-worker.ts'),
     },
     outdir: folder,

@@ -42,6 +42,16 @@ export const inFolder = <T>(use: (folder: string) => T): T => {
   }
 };
 
+/** The same for what takes time. */
+export const folderFor = async <T>(use: (folder: string) => T | Promise<T>): Promise<T> => {
+  const folder = mkdtempSync(join(tmpdir(), 'pan-hostile-'));
+  try {
+    return await use(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+};
+
 export const inFile = <T>(content: string | Uint8Array, use: (file: string, folder: string) => T): T =>
   inFolder((folder) => {
     const file = join(folder, 'pan.yaml');

@@ -1,6 +1,6 @@
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { Worker } from 'node:worker_threads';
 import { sharedRing } from 'pan-cli/commands/shared-ring.js';
+import { openWorkers } from 'pan-cli/commands/worker-pool.js';
 import { createOilSystem, limitRing } from 'pan-core/oil/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import { expect, it } from 'vitest';
@@ -25,10 +25,9 @@ it('one thread and two give the same limits, to the last bit', async () => {
 it('a thread by itself gives every direction, to the last bit', async () => {
   const next = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
   const share = { design: system.model.design, volume: VOLUME, count: COUNT, next };
-  const found = await new Promise((resolve, reject) => {
-    new Worker(program, { workerData: share }).once('message', resolve).once('error', reject);
-  });
-  expect(found).toStrictEqual(alone.map((limit, i) => [i, limit]));
+  const pool = openWorkers(program, null, 1);
+  const found = await pool.ask([share]).finally(pool.close);
+  expect(found[0]).toStrictEqual(alone.map((limit, i) => [i, limit]));
 });
 
 it('a thread that cannot run leaves nothing out', async () => {

@@ -185,6 +185,7 @@ export const commands: readonly CommandSpec[] = [
         kind: 'text',
         what: 'Start of the search, a whole number; the same seed gives the same answer',
       },
+      time: { kind: 'text', what: 'Stop after this long, as "60 s", with the best so far, as Ctrl-C does' },
       replace: { kind: 'flag', what: 'Replace those files if they are there' },
     },
     examples: [

@@ -1,6 +1,6 @@
-import { Worker } from 'node:worker_threads';
 import { type Limit, limitToward, type OilSystem } from 'pan-core';
 import { type Found, type LimitsShare, takeDirections } from './limits-share.js';
+import { openWorkers } from './worker-pool.js';
 
 /** Work worth a second thread, ms: one costs half a bare start, and begins cold. */
 const WORTH_MS = 300;
@@ -44,10 +44,13 @@ export const sharedRing = async (
 };
 
 /** What a second thread finds; nothing where it cannot run. */
-const otherThread = (program: URL, share: LimitsShare): Promise<readonly Found[]> =>
-  new Promise((resolve) => {
-    const worker = new Worker(program, { workerData: share });
-    worker.once('message', (found: readonly Found[]) => resolve(found));
-    worker.once('error', () => resolve([]));
-    worker.once('exit', () => resolve([]));
-  });
+const otherThread = async (program: URL, share: LimitsShare): Promise<readonly Found[]> => {
+  const pool = openWorkers<LimitsShare, readonly Found[]>(program, null, 1);
+  try {
+    return (await pool.ask([share])).flatMap((found) => found ?? []);
+  } catch {
+    return [];
+  } finally {
+    await pool.close();
+  }
+};

@@ -10,9 +10,16 @@ import {
   type SizeWish,
 } from 'pan-core';
 import type { Given, LengthUnits } from './command.js';
+import { optionQuantity, type Span, within } from './option-quantity.js';
 
 const WISH = /^(?<what>.+?)(?:\s*[:=]\s*(?<range>.+))?$/;
 const MOST_SEED = 0xffffffff;
+const TIME: Span = {
+  most: 24,
+  unit: 'h',
+  size: 3600,
+  advice: 'Write it with its unit, as in --time "60 s"; leave it out to let the search come to its end.',
+};
 
 const problem = (message: string, found: string, advice: string): Problem => ({
   code: 'input-option',
@@ -55,9 +62,16 @@ const list = (typed: string | true | undefined): readonly string[] =>
         .map((part) => part.trim())
         .filter((part) => part !== '');
 
+/** What is asked of a sizing, and the seconds after which it is to give the best so far. */
+export interface TimedWish extends SizeWish {
+  readonly seconds: number | null;
+}
+
 /** @throws PanError `input-option` with everything that is wrong with the options */
-export const readSizeWish = ({ options }: Given, units: LengthUnits): SizeWish => {
+export const readSizeWish = async ({ options }: Given, units: LengthUnits): Promise<TimedWish> => {
   const problems: Problem[] = [];
+  const time = within(await optionQuantity(options, 'time', 'time', 's'), 'time', TIME);
+  if (time?.problem !== undefined) problems.push(time.problem);
   const free = list(options.free).map((typed) => wishOf(typed, units, problems));
   const goal = options.for ?? 'least change';
   const known: readonly string[] = goalNames;
@@ -82,5 +96,6 @@ export const readSizeWish = ({ options }: Given, units: LengthUnits): SizeWish =
     request: requestFor(goal as GoalName, free, { hold: list(options.hold), seed }),
     trade: options.trade === true,
     baffles: options.baffles === true,
+    seconds: time?.value ?? null,
   };
 };

@@ -1,11 +1,10 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { type Batch, posed, verdictAt } from 'pan-core';
-import type { HandStart } from './hands.js';
+import { posed, verdictAt } from 'pan-core';
+import type { SizeQuestion, SizeStart } from './size-workers.js';
 
-const { file, beside } = workerData as HandStart;
+const { file, beside } = workerData as SizeStart;
 const pose = posed(file, beside);
 
-parentPort?.on('message', ({ request, questions }: Batch) => {
-  const problem = pose(request);
-  parentPort?.postMessage(questions.map((question) => verdictAt(problem, question)));
+parentPort?.on('message', ({ request, question }: SizeQuestion) => {
+  parentPort?.postMessage(verdictAt(pose(request), question));
 });

@@ -1,34 +1,61 @@
-import { editsOf, PanError, posed, type Search, type SizeReport, sizeReport } from 'pan-core';
+import {
+  type Batch,
+  editsOf,
+  PanError,
+  posed,
+  type SizeReport,
+  type StoppableSearch,
+  sizeReport,
+  type Verdict,
+} from 'pan-core';
 import { editedDesign } from '../read/edited-design.js';
 import { designParts, readDesignText } from '../read/index.js';
 import { tradeSvg } from '../report/trade-svg.js';
 import { createProgress } from '../terminal/progress.js';
+import { sizeCourse } from '../terminal/size-course.js';
 import { sizeScreen } from '../terminal/size-screen.js';
 import { holdStop, refuseStandingFile, writeNewFile } from '../write/index.js';
 import type { Run } from './command.js';
-import { type Hands, openHands } from './hands.js';
 import { readSizeWish } from './size-request.js';
-
-/** About as many questions as a sizing asks; only the progress line goes by it. */
-const USUAL_QUESTIONS = 1500;
+import { openSizeWorkers, type SizeWorkers } from './size-workers.js';
 
 const drive = async (
-  search: Search<SizeReport>,
-  hands: Hands,
-  show: (share: number) => void,
+  search: StoppableSearch<SizeReport>,
+  workers: SizeWorkers,
+  see: (batch: Batch, verdicts: readonly Verdict[]) => void,
 ): Promise<SizeReport> => {
-  let asked = 0;
   let step = search.next();
   while (step.done !== true) {
-    const verdicts = await hands.answer(step.value);
-    asked += verdicts.length;
-    show(1 - Math.exp(-asked / USUAL_QUESTIONS));
+    const { request, questions } = step.value;
+    const verdicts = await workers.ask(questions.map((question) => ({ request, question })));
+    see(
+      step.value,
+      verdicts.flatMap((verdict) => verdict ?? []),
+    );
     step = search.next(verdicts);
   }
   return step.value;
 };
 
-/** Sizes what is left free and writes the design that passes: 1 when none does. */
+/** Aborted by the first Ctrl-C, or after some seconds; a second Ctrl-C ends the program as usual. */
+const stopSignal = (seconds: number | null): { readonly signal: AbortSignal; readonly over: () => void } => {
+  const stop = new AbortController();
+  const abort = (): void => stop.abort();
+  process.once('SIGINT', abort);
+  const timer = seconds === null ? null : setTimeout(abort, 1000 * seconds);
+  return {
+    signal: stop.signal,
+    over: () => {
+      process.off('SIGINT', abort);
+      if (timer !== null) clearTimeout(timer);
+    },
+  };
+};
+
+/**
+ * Sizes what is left free and writes the design that passes: 1 when none does. Stopped on the way, it does the
+ * same with the best so far.
+ */
 export const size: Run = async (given, screen) => {
   const named = (name: string): string | null => {
     const typed = given.options[name];
@@ -36,7 +63,7 @@ export const size: Run = async (given, screen) => {
   };
   const [out, svg] = [named('out'), named('svg')];
   const replace = given.options.replace === true;
-  const wish = readSizeWish(given, screen.units);
+  const wish = await readSizeWish(given, screen.units);
   if (svg !== null && !wish.trade) {
     throw new PanError({
       code: 'input-option',
@@ -50,8 +77,13 @@ export const size: Run = async (given, screen) => {
   const progress = createProgress(screen.tell, process.stderr.isTTY === true);
   const pose = posed(raw, beside);
   pose(wish.request);
-  const hands = openHands({ file: raw, beside });
-  const report = await drive(sizeReport(pose, wish), hands, progress.show).finally(hands.stop);
+  const stop = stopSignal(wish.seconds);
+  const workers = openSizeWorkers({ file: raw, beside }, stop.signal);
+  const course = sizeCourse(pose(wish.request), screen);
+  const report = await drive(sizeReport(pose, wish), workers, (batch, verdicts) => {
+    progress.say(course(batch, verdicts));
+  }).finally(workers.close);
+  stop.over();
   progress.clear();
   const written = report.changes.length === 0 ? text : editedDesign(text, editsOf(report.changes));
   await readDesignText(written, given.file);

@@ -2,6 +2,8 @@
 export interface Progress {
   /** Share done, 0–1. */
   readonly show: (share: number) => void;
+  /** How far it has come in words, where no share can be told. */
+  readonly say: (words: string) => void;
   readonly clear: () => void;
 }
 
@@ -20,18 +22,23 @@ export const createProgress = (
 ): Progress => {
   const start = now();
   let last = start + FIRST_AFTER - AGAIN_AFTER;
-  let shown = false;
+  let shown = 0;
+  const say = (words: string): void => {
+    const time = now();
+    if (!terminal || time - last < AGAIN_AFTER) return;
+    last = time;
+    // Blanks take away what is left of a longer line before it.
+    tell(`\r${words.padEnd(shown)}`);
+    shown = Math.max(shown, words.length);
+  };
   return {
     show: (share) => {
-      const time = now();
-      if (!terminal || time - last < AGAIN_AFTER) return;
-      last = time;
-      shown = true;
-      tell(`\r${Math.floor(100 * Math.min(1, Math.max(0, share)))} % done; Ctrl-C stops. `);
+      say(`${Math.floor(100 * Math.min(1, Math.max(0, share)))} % done; Ctrl-C stops. `);
     },
+    say,
     clear: () => {
-      if (shown) tell(`\r${' '.repeat(32)}\r`);
-      shown = false;
+      if (shown > 0) tell(`\r${' '.repeat(shown)}\r`);
+      shown = 0;
     },
   };
 };

@@ -4,14 +4,9 @@ import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
+import { fine } from './size-figure.js';
 import { type Column, row } from './table.js';
 import { wrap } from './wrap.js';
-
-const fine = (value: number, unit: string, { units }: Screen): string => {
-  if (unit === 'mm' && units === 'mm') return `${Number(value.toFixed(1))} mm`;
-  if (unit === 'times' || unit === '') return `${value.toFixed(3)} ${unit}`.trim();
-  return quantity(value, unit, units);
-};
 
 const headline = (report: SizeReport, screen: Screen): string => {
   if (report.layouts.length > 0) {
@@ -25,9 +20,19 @@ const headline = (report: SizeReport, screen: Screen): string => {
     const figure = report.figure === null ? '' : `: ${fine(report.figure, report.unit, screen)}`;
     return `PASSES, ${report.goal.toUpperCase()}${report.goal === 'least change' ? '' : figure}`;
   }
+  if (report.stopped && report.conflict.length === 0)
+    return `NOTHING PASSES SO FAR among the ${report.tried} designs tried`;
   if (report.conflict.length === 0) return 'NOTHING PASSES in these ranges';
   const names = report.conflict.map((id) => titleIn(report, id));
   return `CANNOT ALL HOLD: ${names.join(' and ')}`;
+};
+
+const stoppedWords = ({ passes, tried, layouts, trade }: SizeReport): string => {
+  if (layouts.length > 0) return `Stopped: the layouts below were tried, others were not.`;
+  if (trade.length > 0) return 'Stopped: the trade is not complete.';
+  return passes
+    ? `Stopped after ${tried} designs: the best so far, and longer may find better.`
+    : `Stopped after ${tried} designs: the nearest so far. Let it run longer, or free more values.`;
 };
 
 const reliefText = (report: SizeReport, { kind, what, to, from, unit }: Relief, screen: Screen): string => {
@@ -112,6 +117,7 @@ export const sizeScreen = (report: SizeReport, screen: Screen): string => {
   const unknown = report.check?.counts.unknown ?? 0;
   const lines = [
     ...wrap(headline(report, screen), screen.width).map(paint.strong),
+    ...(report.stopped ? wrap(stoppedWords(report), screen.width) : []),
     ...(unknown > 0
       ? wrap(
           `${unknown} thing${unknown === 1 ? '' : 's'} must still be measured: \`pan check\` names them.`,
@@ -150,7 +156,7 @@ export const sizeScreen = (report: SizeReport, screen: Screen): string => {
     ),
     ...block('TRADE', tradeLines(report, screen), paint.heading),
     ...block(
-      'CHANGES',
+      report.passes ? 'CHANGES' : 'NEAREST',
       report.changes.flatMap(({ key, before, after }) =>
         blockText('- ', plain(`${key}: ${shown(before)} to ${shown(after)}`, 300), screen.width),
       ),
@@ -159,7 +165,9 @@ export const sizeScreen = (report: SizeReport, screen: Screen): string => {
     ...block(
       'REMEMBER',
       [
-        'The best that was found, not proved best. Run `pan check` on the written file before anything is cut.',
+        report.passes
+          ? 'The best that was found, not proved best. Run `pan check` on the written file before anything is cut.'
+          : 'The values shown come nearest, and do not pass: nothing is written. That nothing passes was not proved either; wider ranges or another --seed may still find a way.',
         ...(report.check?.sayings ?? []),
       ].flatMap((text) => blockText('', text, screen.width)),
       paint.heading,

@@ -29,8 +29,15 @@ export interface BafflePlan {
 /**
  * For a pan as it stands, the fewest baffles that hold every case, each for its time, and where they go. All
  * layouts of one count are tried, and the one with least metal is taken.
+ *
+ * @param tell given the plan as it stands after each layout
  */
-export function* bafflePlan(pose: Pose, request: SizeRequest, design: Design): Search<BafflePlan> {
+export function* bafflePlan(
+  pose: Pose,
+  request: SizeRequest,
+  design: Design,
+  tell: (plan: BafflePlan) => void,
+): Search<BafflePlan> {
   const tried: LayoutTried[] = [];
   let chosen: BafflePlan['chosen'] = null;
   const draws = design.manoeuvres.map(({ name }) => `draw_${slug(name)}`);
@@ -55,8 +62,10 @@ export function* bafflePlan(pose: Pose, request: SizeRequest, design: Design): S
       holds: verdict.miss === 0,
       missed: missed.map(({ id }) => id),
     });
-    if (verdict.miss > 0) continue;
-    if (chosen === null || verdict.cost < chosen.found.best.verdict.cost) chosen = { layout, problem, found };
+    if (verdict.miss === 0 && (chosen === null || verdict.cost < chosen.found.best.verdict.cost)) {
+      chosen = { layout, problem, found };
+    }
+    tell({ tried: [...tried], chosen });
   }
   return { tried, chosen };
 }

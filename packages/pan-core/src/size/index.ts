@@ -9,6 +9,7 @@ export type { Relief } from './relief.js';
 export { type Kept, requestFor, type SizeRequest } from './request.js';
 export { bestDesign, sizedDesign } from './search.js';
 export { type Chosen, type SizeReport, type SizeWish, sizeReport, titleIn } from './size-report.js';
+export type { StoppableSearch } from './stop.js';
 export type { TradeDesign } from './trade.js';
 export { type Batch, runSearch, type Search, type Trial } from './trial.js';
 export { type Question, type Verdict, verdictAt } from './verdict.js';

@@ -26,19 +26,24 @@ export function* reliefsOf(
   pose: Pose,
   request: SizeRequest,
   conflict: readonly string[],
+  tell: (reliefs: readonly Relief[]) => void,
 ): Search<readonly Relief[]> {
   const found: Relief[] = [];
+  const add = (relief: Relief): void => {
+    found.push(relief);
+    tell([...found]);
+  };
   for (const id of conflict) {
     const eased = yield* solve(pose, { ...request, ease: id });
     const row = eased?.verdict.rows.find((one) => one.id === id);
     if (row?.value == null || row.limit === null) continue;
-    found.push({ kind: 'limit', what: id, to: row.value, from: row.limit, unit: row.unit });
+    add({ kind: 'limit', what: id, to: row.value, from: row.limit, unit: row.unit });
   }
   if (conflict.some((id) => id.startsWith('mouth_') || id.startsWith('draw_'))) {
     const asked: SizeRequest = { ...request, goal: 'most g', severity: [LEAST_G, 1] };
     const gentler = yield* solve(pose, asked);
     if (gentler !== null) {
-      found.push({ kind: 'g', what: 'cases', to: severityAt(pose(asked), gentler.at), from: 1, unit: '' });
+      add({ kind: 'g', what: 'cases', to: severityAt(pose(asked), gentler.at), from: 1, unit: '' });
     }
   }
   const { raw, design, freedoms } = pose(request);
@@ -59,7 +64,7 @@ export function* reliefsOf(
     const value = valuesOf(problem.freedoms, changed.at)[at];
     if (freedom === undefined || value === undefined) continue;
     const scale = freedom.kind === 'volume' ? 1e6 : 1;
-    found.push({
+    add({
       kind: 'value',
       what: name,
       to: value / scale,

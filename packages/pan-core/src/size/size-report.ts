@@ -1,17 +1,18 @@
 import { type Check, type CheckReport, checkDesign } from '../check/index.js';
 import { freeze } from '../numeric/index.js';
-import { bafflePlan, type LayoutTried } from './baffle-plan.js';
+import { type BafflePlan, bafflePlan, type LayoutTried } from './baffle-plan.js';
 import { conflictIn, type Pose } from './conflict.js';
 import { type Change, changesBetween } from './difference.js';
 import { type Freedom, valuesOf } from './freedom.js';
 import { figureOf } from './goal.js';
-import type { Found } from './polish.js';
+import { type Found, learn } from './polish.js';
 import { dataAt, designAt, type SizeProblem } from './problem.js';
 import { type Relief, reliefsOf } from './relief.js';
 import type { SizeRequest } from './request.js';
 import { sizedDesign } from './search.js';
+import { type StoppableSearch, untilStopped } from './stop.js';
 import { type TradeDesign, tradeDesigns } from './trade.js';
-import type { Search } from './trial.js';
+import { bestOf, type Trial } from './trial.js';
 import { type Worth, worthOf } from './worth.js';
 
 /** A free value in the answer, in mm, L or as a factor. */
@@ -46,9 +47,15 @@ export interface SizeReport {
   readonly layouts: readonly LayoutTried[];
   /** Every check of the answer, or of the nearest there is. */
   readonly check: CheckReport | null;
+  /** Designs that were looked at. */
+  readonly tried: number;
+  /** Whether it was stopped before it was through: then this is the best until there. */
+  readonly stopped: boolean;
   /** The answer as a design file's data. */
   readonly data: unknown;
 }
+
+type Answer = Omit<SizeReport, 'tried'>;
 
 /** What is asked of a sizing. */
 export interface SizeWish {
@@ -59,27 +66,70 @@ export interface SizeWish {
   readonly baffles: boolean;
 }
 
-/** The answer to a request, with what binds and what it is worth; or why there is none, and what would have to give. */
-export function* sizeReport(pose: Pose, { request, trade, baffles }: SizeWish): Search<SizeReport> {
+/**
+ * The answer to a request, with what binds and what it is worth; or why there is none, and what would have to
+ * give. Where the answers stop on the way, the best of what was seen until then.
+ */
+export function* sizeReport(pose: Pose, wish: SizeWish): StoppableSearch<SizeReport> {
+  const { request, trade, baffles } = wish;
   const asked = pose(request);
+  const counted = { tried: 0 };
+  const count = ({ length }: readonly Trial[]): void => {
+    counted.tried += length;
+  };
+  const told = (answer: Answer, more: Partial<SizeReport>): SizeReport =>
+    freeze({ ...answer, ...more, tried: counted.tried });
   if (baffles) {
-    const plan = yield* bafflePlan(pose, request, asked.design);
-    const { chosen } = plan;
-    const problem = chosen?.problem ?? asked;
-    return freeze({ ...answerOf(problem, asked, chosen?.found ?? null), layouts: plan.tried });
+    const plan = latest<BafflePlan>({ tried: [], chosen: null });
+    const done = yield* untilStopped(bafflePlan(pose, request, asked.design, plan.tell), count);
+    const { chosen, tried } = plan.now();
+    const answer = answerOf(chosen?.problem ?? asked, asked, chosen?.found ?? null);
+    return told(answer, { layouts: tried, stopped: done === null });
   }
-  const found = yield* sizedDesign(asked);
+  const seen: Trial[] = [];
+  const whole = yield* untilStopped(sizedDesign(asked), (trials) => {
+    count(trials);
+    seen.push(...trials);
+  });
+  const found = whole ?? soFar(seen);
   const answer = answerOf(asked, asked, found);
-  if (found.best.verdict.miss === 0) {
-    return freeze({ ...answer, trade: trade ? yield* tradeDesigns(pose, request) : [] });
+  if (whole === null) return told(answer, { stopped: true });
+  if (whole.best.verdict.miss === 0) {
+    if (!trade) return told(answer, {});
+    const designs = latest<readonly TradeDesign[]>([]);
+    const done = yield* untilStopped(tradeDesigns(pose, request, designs.tell), count);
+    return told(answer, { trade: designs.now(), stopped: done === null });
   }
-  const conflict = yield* conflictIn(pose, request, found.seen);
-  return freeze({ ...answer, conflict, reliefs: yield* reliefsOf(pose, request, conflict) });
+  const conflict = yield* untilStopped(conflictIn(pose, request, whole.seen), count);
+  if (conflict === null) return told(answer, { stopped: true });
+  const reliefs = latest<readonly Relief[]>([]);
+  const done = yield* untilStopped(reliefsOf(pose, request, conflict, reliefs.tell), count);
+  return told(answer, { conflict, reliefs: reliefs.now(), stopped: done === null });
 }
+
+/** The last of what a search has told, for when it is stopped. */
+const latest = <T>(first: T): { readonly tell: (value: T) => void; readonly now: () => T } => {
+  let value = first;
+  return {
+    tell: (next) => {
+      value = next;
+    },
+    now: () => value,
+  };
+};
+
+/** The best of the designs seen before a search was stopped. */
+const soFar = (seen: readonly Trial[]): Found | null => {
+  const whole = seen.filter(({ verdict }) => verdict.whole);
+  if (whole.length === 0) return null;
+  const binding = new Set<string>();
+  for (const { verdict } of seen) learn(binding, verdict);
+  return { best: bestOf(whole), slopes: null, binding, seen };
+};
 
 const BINDS = 0.05;
 
-const answerOf = (problem: SizeProblem, asked: SizeProblem, found: Found | null): SizeReport => {
+const answerOf = (problem: SizeProblem, asked: SizeProblem, found: Found | null): Answer => {
   const { goal, freedoms, design } = problem;
   const at = found?.best.at ?? freedoms.map(() => 0);
   const values = found === null ? freedoms.map(({ now }) => now) : valuesOf(freedoms, at);
@@ -106,6 +156,7 @@ const answerOf = (problem: SizeProblem, asked: SizeProblem, found: Found | null)
     layouts: [],
     check: read === null ? null : checkDesign(read),
     data,
+    stopped: false,
   };
 };
 

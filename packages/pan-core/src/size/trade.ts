@@ -25,8 +25,14 @@ const MOST_G: readonly [number, number] = [1, 3];
  * Up to five designs from the shallowest to the one that stands most g, none better than another in all of
  * depth, g and metal: the three ends, and two half way in depth (the constraint method: Haimes, Lasdon and
  * Wismer 1971).
+ *
+ * @param tell given the designs as they stand after each
  */
-export function* tradeDesigns(pose: Pose, request: SizeRequest): Search<readonly TradeDesign[]> {
+export function* tradeDesigns(
+  pose: Pose,
+  request: SizeRequest,
+  tell: (designs: readonly TradeDesign[]) => void,
+): Search<readonly TradeDesign[]> {
   const found: TradeDesign[] = [];
   const seek = function* (goal: GoalName, kept: readonly Kept[], sought: string): Search<TradeDesign | null> {
     const asked: SizeRequest = {
@@ -40,6 +46,7 @@ export function* tradeDesigns(pose: Pose, request: SizeRequest): Search<readonly
     if (best.verdict.miss > 0) return null;
     const design = yield* figured(pose, problem, best, sought);
     found.push(design);
+    tell(ranked(found));
     return design;
   };
   const shallow = yield* seek('least depth', [], 'least depth');
@@ -52,7 +59,7 @@ export function* tradeDesigns(pose: Pose, request: SizeRequest): Search<readonly
     yield* seek('most g', kept, `most g within ${middle.toFixed(0)} mm`);
     yield* seek('least metal', kept, `least metal within ${middle.toFixed(0)} mm`);
   }
-  return undominated(found).sort((a, b) => a.depth_mm - b.depth_mm);
+  return ranked(found);
 }
 
 function* figured(pose: Pose, problem: SizeProblem, best: Trial, sought: string): Search<TradeDesign> {
@@ -82,6 +89,9 @@ function* figured(pose: Pose, problem: SizeProblem, best: Trial, sought: string)
     fill_L: figure('most oil'),
   };
 }
+
+const ranked = (all: readonly TradeDesign[]): readonly TradeDesign[] =>
+  undominated(all).sort((a, b) => a.depth_mm - b.depth_mm);
 
 const undominated = (all: readonly TradeDesign[]): TradeDesign[] =>
   all.filter(
