@@ -22,6 +22,7 @@ describe('what is taken when nothing is said', () => {
       'pan.sheet.bend_radius': '5 mm',
       'pan.flange.thickness': '10 mm',
       'pan.flange.fit': 'medium',
+      'pan.flange.gasket': 'sealant',
       'pickup.gap': '8 mm',
       'pickup.mouth': '60 mm',
       'pickup.bore': '22 mm',

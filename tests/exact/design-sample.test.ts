@@ -84,7 +84,7 @@ describe('the demo design, key by key', async () => {
       },
     ]);
     expect(pan.notches).toEqual([]);
-    expect(pan.flange).toEqual({ thickness: 10, beyond: 0, fit: 'medium' });
+    expect(pan.flange).toMatchObject({ thickness: 10, beyond: 0, fit: 'medium', gasket: 'sealant' });
     expect(pan.structural).toBe(false);
     expect(pan.joints).toEqual({ welded: [], bendTest: null, allowance: 'k', fold: [], weld: [] });
     expect(pan.sumpFrom).toBeNull();
@@ -193,6 +193,7 @@ describe('the demo design, key by key', async () => {
         'oil.pump_cranking = 4 %',
         'pan.flange.beyond = 0 mm',
         'pan.flange.fit = medium',
+        'pan.flange.gasket = sealant',
         'pan.joints.allowance = k',
         'pickup.wall = 1.5 mm',
         'shop.edge = 10 mm',

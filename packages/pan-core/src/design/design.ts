@@ -2,6 +2,7 @@ import type { Vec2, Vec3 } from '../numeric/index.js';
 import type { Baffle } from './baffle.js';
 import type { Chassis } from './chassis.js';
 import type { Engine } from './engine.js';
+import type { Flange } from './flange.js';
 import type { Notch } from './notch.js';
 import type { RailSurvey } from './rail-survey.js';
 import type { Prices, Shop } from './shop.js';
@@ -9,6 +10,7 @@ import type { Prices, Shop } from './shop.js';
 export type * from './baffle.js';
 export type * from './chassis.js';
 export type * from './engine.js';
+export type * from './flange.js';
 export type * from './notch.js';
 export type * from './solid-shape.js';
 
@@ -113,14 +115,6 @@ export interface Wing {
   readonly topFall: number;
   /** Distance of the outer plane beyond the half-width, at the rear and at the front end. */
   readonly beyondWall: { readonly rear: number; readonly front: number };
-}
-
-/** The plate that bolts to the rail. */
-export interface Flange {
-  readonly thickness: number;
-  /** Distance the flange stands beyond the rail's outline; 0 follows it. */
-  readonly beyond: number;
-  readonly fit: 'fine' | 'medium' | 'coarse';
 }
 
 /** Which edges fold, which weld, and what a test bend gave. */

@@ -18,6 +18,11 @@ export const laserOrder = (plan: CutPlan, nests: readonly NestGroup[]): string =
     ...plan.parts.flatMap(({ part, file }) => [
       `${file}.dxf  ${part.quantity} off  ${part.material} ${trimmed(part.thickness, 2)} mm`,
       `    ${part.flat[0].toFixed(1)} x ${part.flat[1].toFixed(1)} mm, ${(part.cutLength / 1000).toFixed(2)} m of cut, ${massWords(part.mass)} each`,
+      ...((part.pilots ?? []).length === 0
+        ? []
+        : [
+            `    ${part.pilots?.length} holes are rings on "mark": engrave them, do not cut; they are drilled after welding`,
+          ]),
     ]),
     '',
     'The same laid out on sheets, in nests/; cut those or the parts one by one, not both.',
@@ -83,13 +88,15 @@ const orderLines = ({ design }: CutPlan, { part }: NamedPart): readonly string[]
 /** Every round hole, measured from the lower left corner of its blank. */
 export const drillTable = (plan: CutPlan): string =>
   csv([
-    ['part', 'hole', 'what', 'x_mm', 'y_mm', 'diameter_mm', 'ready'],
+    ['part', 'hole', 'what', 'when', 'x_mm', 'y_mm', 'diameter_mm', 'ready'],
     ...plan.parts.flatMap(({ part, file }) => {
       const [x, y] = pathBox(part.outline).min;
-      return part.holes.map((hole, i) => [
+      const { holes, pilots = [] } = part;
+      return [...holes, ...pilots].map((hole, i) => [
         file,
         i + 1,
         hole.what,
+        i < holes.length ? 'cut' : 'after welding',
         Number((hole.at[0] - x).toFixed(3)),
         Number((hole.at[1] - y).toFixed(3)),
         Number(hole.diameter.toFixed(3)),

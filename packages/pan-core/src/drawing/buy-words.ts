@@ -116,6 +116,9 @@ const rivets = (parts: CutPlan['parts']): readonly string[] => {
   );
 };
 
+const sealWords = ({ pan: { flange } }: CutPlan['design']): string =>
+  flange.gasket === 'sealant' ? 'Gasket or sealant' : `Gasket of ${flange.gasket}`;
+
 const consumables = (plan: CutPlan): readonly string[] => {
   const { design } = plan;
   const filler = fillerFor(design.pan.sheet.material);
@@ -126,7 +129,11 @@ const consumables = (plan: CutPlan): readonly string[] => {
   }, 0);
   return [
     `Filler ${filler?.filler ?? 'as the seller of the sheet says'}: ${(fillerMass(plan) * 1000).toFixed(0)} g laid down; buy twice that`,
-    `Gasket or sealant for ${(round / 1000).toFixed(1)} m of rail, and a second one for the next time`,
+    `${sealWords(design)} for ${(round / 1000).toFixed(1)} m of rail, and a second one for the next time`,
+    ...design.pan.flange.endSeals.map(
+      ({ end, radius, groove }) =>
+        `Seal for the ${end} end’s round, R ${trimmed(radius, 2)} mm${groove === null ? '' : `, to fill a groove ${trimmed(groove.width, 1)} x ${trimmed(groove.depth, 1)} mm`}`,
+    ),
     `Oil ${oneLine(design.oil.grade, 20)}: ${(design.oil.fill * 1e-6).toFixed(1)} L`,
     'An oil-pressure warning light or gauge with a switch, if the car has none that is quick',
   ];

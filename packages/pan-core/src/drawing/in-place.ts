@@ -1,6 +1,6 @@
-import { circlePath, polylinePath } from '../geometry/index.js';
+import { circlePath, pointInPath, polylinePath } from '../geometry/index.js';
 import { type PanModel, platesOf } from '../pan/index.js';
-import { clearanceHole, flangeOpening, flangeOutline } from '../sheet/index.js';
+import { endSealFrame, endSealName, endSealOutline, flangeHoles, flangePieces } from '../sheet/index.js';
 import { type Skin, skinParts } from '../weld/index.js';
 import { extrudedSolid } from './plate-solid.js';
 import { type InPlace, sheetShells } from './sheet-shell.js';
@@ -9,7 +9,7 @@ import { type InPlace, sheetShells } from './sheet-shell.js';
 export const partsInPlace = async (model: PanModel, skin: Skin): Promise<readonly InPlace[]> => {
   const { design } = model;
   const found: InPlace[] = [...sheetShells(skin, skinParts(model, skin), design.pan.sheet.thickness)];
-  found.push({ name: 'flange', mesh: await flange(model) });
+  found.push(...(await flangeInPlace(model)));
   for (const plate of platesOf(model)) {
     const outlines = plate.outlines.map((outline) => polylinePath(outline, true));
     const holes = plate.openings.map(({ outline }) => polylinePath(outline, true));
@@ -19,22 +19,26 @@ export const partsInPlace = async (model: PanModel, skin: Skin): Promise<readonl
   return found;
 };
 
-const flange = ({ design, profile }: PanModel): Promise<InPlace['mesh']> => {
-  const { thickness, fit } = design.pan.flange;
-  const holes = design.engine.railHoles.flatMap(({ at, thread }) => {
-    const diameter = clearanceHole(thread, fit);
-    return diameter === null ? [] : [circlePath(at, diameter / 2)];
-  });
-  return extrudedSolid(
-    [flangeOutline(design)],
-    [flangeOpening(design, profile), ...holes],
-    thickness,
-    'flange',
-    {
-      origin: [0, 0, -thickness],
-      u: [1, 0, 0],
-      v: [0, 1, 0],
-      normal: [0, 0, 1],
-    },
-  );
+const LEVEL = { u: [1, 0, 0], v: [0, 1, 0], normal: [0, 0, 1] } as const;
+
+/** The flange's plates with every hole, those drilled after welding too, and the end plates between them. */
+const flangeInPlace = async ({ design, profile }: PanModel): Promise<readonly InPlace[]> => {
+  const { thickness, endSeals } = design.pan.flange;
+  const found: InPlace[] = [];
+  for (const { name, outline, openings } of flangePieces(design, profile)) {
+    const holes = flangeHoles(design)
+      .filter(({ at }) => pointInPath(outline, at) === 'inside')
+      .map(({ at, diameter }) => circlePath(at, diameter / 2));
+    const frame = { ...LEVEL, origin: [0, 0, -thickness] as const };
+    found.push({
+      name,
+      mesh: await extrudedSolid([outline], [...openings, ...holes], thickness, name, frame),
+    });
+  }
+  for (const seal of endSeals) {
+    const name = endSealName(seal);
+    const frame = endSealFrame(design, seal);
+    found.push({ name, mesh: await extrudedSolid([endSealOutline(seal)], [], thickness, name, frame) });
+  }
+  return found;
 };

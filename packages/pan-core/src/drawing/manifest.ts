@@ -98,6 +98,11 @@ const partRow = ({ part, file }: NamedPart): object => ({
     allowance_mm: fine(fold.allowance),
   })),
   holes: part.holes.length,
+  drilled_after_weld: (part.pilots ?? []).map(({ at, diameter, what }) => ({
+    what,
+    at_mm: at.map(fine),
+    diameter_mm: fine(diameter),
+  })),
   mass_kg: fine(part.mass),
 });
 

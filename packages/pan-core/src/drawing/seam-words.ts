@@ -25,7 +25,8 @@ export interface SeamNeed {
 export const seamNeed = ({ design }: CutPlan, seam: Seam): SeamNeed => {
   const { material, thickness } = design.pan.sheet;
   const density = findMaterial(material)?.density ?? null;
-  const heats = seamHeat(seam, material, thickness);
+  // A joint of plates is laid from both faces, and each run melts half of the plate.
+  const heats = seamHeat(seam, material, seam.step === 'plate' ? seam.size : thickness);
   const of = (process: 'TIG' | 'MIG'): number | null =>
     heats.find((heat) => heat.process === process)?.total ?? null;
   return {

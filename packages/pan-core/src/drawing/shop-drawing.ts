@@ -19,7 +19,7 @@ import {
 } from './page.js';
 import { massWords, partWords, trimmed } from './part-words.js';
 import { type Block, rowsIn, tableBlocks, textBlock } from './shop-table.js';
-import { scaleWords, shopView, viewScale } from './shop-view.js';
+import { numberedHoles, scaleWords, shopView, viewScale } from './shop-view.js';
 import { runWords, SYMBOL_HEIGHT, SYMBOL_WIDTH, weldSymbol } from './weld-symbol.js';
 
 const EDGE = 8;
@@ -134,12 +134,12 @@ const holeTable = (part: Part, left: number): readonly Block[] => {
       { head: 'Ø', width: 11, align: 'right' },
       { head: 'What', width: 35 },
     ],
-    part.holes.map((hole, i) => [
+    numberedHoles(part).map((hole, i) => [
       String(i + 1),
       (hole.at[0] - x).toFixed(1),
       (hole.at[1] - y).toFixed(1),
       trimmed(hole.diameter, 2),
-      oneLine(hole.what, 40),
+      oneLine(i < part.holes.length ? hole.what : `after welding: ${hole.what}`, 40),
     ]),
     left < 3 ? MOST_ROWS : left,
     MOST_ROWS,
@@ -152,6 +152,8 @@ const seamsOf = ({ seams }: CutPlan, part: Part): readonly Seam[] =>
 
 const touches = ({ name }: Part, side: string): boolean => {
   if (side === 'pan') return name.startsWith('belly');
+  // A flange in pieces shares the seams of the whole.
+  if (side.startsWith('flange')) return name === side || name.startsWith(`${side} `);
   if (side === 'belly and sides') return name.startsWith('belly') || name.startsWith('side ');
   return name === side || name === `${side} strip`;
 };

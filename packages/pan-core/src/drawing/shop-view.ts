@@ -8,7 +8,7 @@ import {
   pathPoints,
 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
-import type { Part } from '../sheet/index.js';
+import type { Part, RoundHole } from '../sheet/index.js';
 import { around, type LabelRoom, labelRoom } from './label-room.js';
 import { oneLine } from './one-line.js';
 import { line, type PageItem, stroke, type Words, words } from './page.js';
@@ -21,6 +21,9 @@ import { scaled } from './template-map.js';
 const SCALES = [5, 2, 1, 1 / 2, 1 / 2.5, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 8, 1 / 10, 1 / 15, 1 / 20, 1 / 50];
 /** Rims of the view's room that dimensions and fold labels take, mm. */
 const RIM = { left: 15, foot: 15, right: 9, top: 8 };
+
+/** The holes of a part in the order of their numbers: those that are cut, then those drilled after welding. */
+export const numberedHoles = ({ holes, pilots = [] }: Part): readonly RoundHole[] => [...holes, ...pilots];
 
 /** The largest scale at which a part and its dimensions fit a room. */
 export const viewScale = ({ flat }: Part, room: Vec2): number => {
@@ -55,18 +58,18 @@ export const shopView = (part: Part, room: PathBox): readonly PageItem[] => {
     ...part.marks.map((mark) => stroke('mark', put(mark.path))),
     ...part.folds.map((fold) => line('fold', at(fold.from), at(fold.to))),
     ...[part.outline, ...part.openings].map((path) => stroke('cut', put(path))),
-    ...part.holes.flatMap((hole): PageItem[] => {
+    ...numberedHoles(part).flatMap((hole, i): PageItem[] => {
       const [[x, y], r] = [at(hole.at), (scale * hole.diameter) / 2];
       const d = r + 0.8;
       return [
-        stroke('cut', circlePath([x, y], r)),
+        stroke(i < part.holes.length ? 'cut' : 'mark', circlePath([x, y], r)),
         line('thin', [x - d, y], [x + d, y]),
         line('thin', [x, y - d], [x, y + d]),
       ];
     }),
     ...ordinates(part, box, scale),
     ...foldLabels(part, at, box, room, labels),
-    ...part.holes.flatMap((hole, i) => {
+    ...numberedHoles(part).flatMap((hole, i) => {
       const found = labels.place(around(at(hole.at), (scale * hole.diameter) / 2, 2.4, String(i + 1)));
       return found === null ? [] : [found];
     }),
@@ -97,7 +100,7 @@ const coverEdges = (labels: LabelRoom, part: Part, put: (path: Path) => Path): v
       }
     });
   }
-  for (const hole of part.holes) {
+  for (const hole of numberedHoles(part)) {
     const { min, max } = pathBox(put(movePath({ shift: hole.at }, circlePath([0, 0], hole.diameter / 2))));
     labels.cover({ min, max });
     const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];

@@ -45,8 +45,8 @@ export const runWords = ({ run, length }: Seam): string => {
   return `${count}×${drawnStitch} (${drawnStitch})`;
 };
 
-/** The run on the rail face is machined flat with it. */
-const flush = (seam: Seam): boolean => seam.step === 'flange' && seam.joint === 'butt';
+/** A run on the rail face is machined flat with it, and a joint of plates is dressed before the pan goes in. */
+const flush = ({ step, joint }: Seam): boolean => joint === 'butt' && (step === 'flange' || step === 'plate');
 
 type At = (p: Vec2) => Vec2;
 

@@ -109,6 +109,11 @@ export const leakTest = (plan: CutPlan, volume: number, area: number): string =>
     'Air only after water, with the strongback bolted on as the blank and every bung plugged:',
     ...[TEST_PSI.low, TEST_PSI.high, TEST_PSI.never].map(row),
     `The last row is the pressure never to pass: relief valve set at ${TEST_PSI.high} psi, regulator first, a gauge that reads to 15 psi.`,
+    ...(plan.design.pan.flange.endSeals.length === 0
+      ? []
+      : [
+          'The strongback leaves the arc of each end plate open: clamp a faced block and gasket over it first.',
+        ]),
     'Soapy water on the seams from arm’s length, never a face over the pan. Let the air out before loosening a bolt.',
     '',
     'Energy 2.5·P·V·(1 − (Pa/P)^0.286), pressures absolute (ASME PCC-2). No standard sets a pressure for an',

@@ -9,6 +9,7 @@ export { holds, type Mouth } from './mouth.js';
 export { notchPlanes } from './notch-cut.js';
 export type { Blocked, Cover, Opening } from './opening.js';
 export { outerSolids } from './outside.js';
+export { endPlateReach, endSealSizes, railHalfChord } from './outside-end-plate.js';
 export { BEAD_LEG } from './outside-fitting.js';
 export { convexParts } from './outside-flange.js';
 export { insideLine, type OutsideLine, outsideLine, profilePieceNames } from './outside-profile.js';

@@ -2,6 +2,7 @@ import type { Design } from '../design/index.js';
 import { createPlaneTable } from '../geometry/index.js';
 import { freeze } from '../numeric/index.js';
 import { bodyPieces, wingPieces } from './outside-body.js';
+import { endPlatePieces } from './outside-end-plate.js';
 import { beadSolids, boltSolids, drainSolids } from './outside-fitting.js';
 import { flangeOutline, platePieces } from './outside-flange.js';
 import { notchedPieces } from './outside-notch.js';
@@ -29,6 +30,7 @@ export const outerSolids = (design: Design, profile: Profile): readonly OuterSol
   return freeze([
     ...shell.map(({ name, piece }) => outerSolid(name, 'shell', piece)),
     ...plate.map((piece) => outerSolid('flange', 'flange', piece)),
+    ...endPlatePieces(table, design).map((piece) => outerSolid('end plate', 'flange', piece)),
     ...boltSolids(design),
     ...drainSolids(design, line),
     ...beadSolids(table, design, line),

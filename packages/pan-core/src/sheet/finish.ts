@@ -20,7 +20,7 @@ import {
   trimSegment,
 } from '../geometry/index.js';
 import { freeze } from '../numeric/index.js';
-import type { Part, RoundHole } from './part.js';
+import type { Mark, Part, RoundHole } from './part.js';
 
 /** A part before its sizes are taken. */
 export type Draft = Omit<Part, 'flat' | 'area' | 'cutLength' | 'mass'>;
@@ -37,6 +37,7 @@ export const finishPart = (draft: Draft): Part => {
   const outline = movePath(move, mergeRuns(counterClockwise(draft.outline)));
   const openings = draft.openings.map((o) => movePath(move, mergeRuns(clockwise(o))));
   const holes = draft.holes.map((h): RoundHole => ({ ...h, at: movePoint(move, h.at) }));
+  const pilots = draft.pilots?.map((h): RoundHole => ({ ...h, at: movePoint(move, h.at) }));
   const round = holes.reduce((sum, h) => sum + (Math.PI / 4) * h.diameter * h.diameter, 0);
   const rims = holes.reduce((sum, h) => sum + Math.PI * h.diameter, 0);
   const area = openings.reduce((sum, o) => sum + pathArea(o), pathArea(outline)) - round;
@@ -46,6 +47,7 @@ export const finishPart = (draft: Draft): Part => {
     outline,
     openings,
     holes,
+    ...(pilots === undefined || pilots.length === 0 ? {} : { pilots }),
     folds: draft.folds.map((f) => ({ ...f, from: movePoint(move, f.from), to: movePoint(move, f.to) })),
     marks: draft.marks.map((m) => ({ ...m, path: movePath(move, m.path) })),
     flat: [box.max[0] - box.min[0], box.max[1] - box.min[1]] as const,
@@ -80,14 +82,39 @@ const within = (
     const runs = onMaterial(lineSegment(f.from, f.to), [outline]);
     return runs.length === 0 ? [] : [{ ...f, from: runs[0]!.from, to: runs[runs.length - 1]!.to }];
   }),
-  marks: draft.marks.flatMap((m) => {
-    const path = m.path.flatMap((s) => onMaterial(s, [outline, ...openings]));
-    return path.length === 0 ? [] : [{ ...m, path }];
-  }),
+  marks: marksWithin(draft.marks, [outline, ...openings]),
 });
 
+/** The stretches of marks that lie on the material between loops, each unbroken one a mark of its own. */
+export const marksWithin = (marks: readonly Mark[], loops: readonly Path[]): readonly Mark[] =>
+  marks.flatMap((mark) =>
+    unbroken(mark.path.flatMap((s) => onMaterial(s, loops))).map((path) => ({ ...mark, path })),
+  );
+
+/** Runs of pieces that go on from one to the next; the last one joins the first where it ends there. */
+const unbroken = (pieces: Path): readonly Path[] => {
+  const runs: Segment[][] = [];
+  const meets = (a: Segment | undefined, b: Segment | undefined): boolean =>
+    a !== undefined && b !== undefined && Math.hypot(a.to[0] - b.from[0], a.to[1] - b.from[1]) < 1e-6;
+  for (const piece of pieces) {
+    const run = runs[runs.length - 1];
+    if (run !== undefined && meets(run[run.length - 1], piece)) run.push(piece);
+    else runs.push([piece]);
+  }
+  const [first, last] = [runs[0], runs[runs.length - 1]];
+  if (
+    runs.length > 1 &&
+    first !== undefined &&
+    last !== undefined &&
+    meets(last[last.length - 1], first[0])
+  ) {
+    return [[...last, ...first], ...runs.slice(1, -1)];
+  }
+  return runs;
+};
+
 /** The stretches of a piece that lie on the material between loops. */
-const onMaterial = (piece: Segment, loops: readonly Path[]): Path => {
+export const onMaterial = (piece: Segment, loops: readonly Path[]): Path => {
   const shares = loops.flatMap((loop) => loop.flatMap((s) => segmentMeetings(piece, s).map((m) => m.a)));
   const cuts = [0, ...shares.sort((a, b) => a - b), 1];
   return cuts.slice(1).flatMap((b, i): Path => {

@@ -11,8 +11,15 @@ import {
 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Profile } from '../pan/index.js';
+import { inEndSeal } from './end-seal.js';
+import { endSealFindings } from './end-seal-finding.js';
 import { atLeast, atMost, type SheetFinding } from './finding.js';
-import { clearanceHole, flangeOpening, flangeOutline } from './flange.js';
+import { flangeDetailFindings } from './flange-detail.js';
+import { type FlangeHole, flangeHoles } from './flange-hole.js';
+import { flangePieces } from './flange-piece.js';
+import { flangeRim } from './flange-scallop.js';
+import { flangeOpening } from './flange-shape.js';
+import { stiffnessFindings } from './flange-stiffness.js';
 
 /** EN 1993-1-8, table 3.3: least distance of a hole's centre from an edge, in hole diameters. */
 const EDGE_IN_HOLES = 1.2;
@@ -25,7 +32,7 @@ const RIM = 1;
 
 /** The flange's own questions: edge distance, land, pitch, and metal left round the opening. */
 export const flangeFindings = (design: Design, profile: Profile): readonly SheetFinding[] => {
-  const outline = flangeOutline(design);
+  const outline = flangeRim(design, profile);
   const opening = flangeOpening(design, profile);
   const rim = atLeast(design, {
     id: 'flange_rim',
@@ -38,11 +45,10 @@ export const flangeFindings = (design: Design, profile: Profile): readonly Sheet
     try: (short) =>
       `Narrow the pan at the rail, or let the flange stand ${short.toFixed(1)} mm further beyond the rail.`,
   });
-  const holes = design.engine.railHoles.flatMap((h) => {
-    const d = clearanceHole(h.thread, design.pan.flange.fit);
-    return d === null ? [] : [{ at: h.at, thread: h.thread, diameter: d }];
-  });
-  if (holes.length === 0) {
+  const holes = flangeHoles(design);
+  const bolts = holes.filter(({ kind }) => kind === 'bolt');
+  const details = [...flangeDetailFindings(design, profile), ...endSealFindings(design, profile)];
+  if (bolts.length === 0) {
     const unknown: SheetFinding = {
       id: 'rail_holes',
       title: 'flange holes',
@@ -53,14 +59,15 @@ export const flangeFindings = (design: Design, profile: Profile): readonly Sheet
       because: 'no rail holes are given, so the flange is cut as a blank',
       try: 'Transfer holes from the block, or measure them into engine.rail_holes.',
     };
-    return [rim, unknown];
+    return [rim, unknown, ...details];
   }
   const at = ([x, y]: Vec2): string => `x ${x.toFixed(0)}, y ${y.toFixed(0)} mm`;
-  const edges = holes.map((h) => ({ h, value: signedDistance(outline, h.at) / h.diameter }));
+  const plates = flangePieces(design, profile).map((piece) => piece.outline);
+  const edges = holes.map((h) => ({ h, value: inMetal(plates, h.at) / h.diameter }));
   const edge = edges.reduce((a, b) => (b.value < a.value ? b : a));
   const lands = holes.map((h) => ({ h, value: -signedDistance(opening, h.at) - h.diameter / 2 }));
   const land = lands.reduce((a, b) => (b.value < a.value ? b : a));
-  const pitch = widestPitch(outline, holes);
+  const pitch = widestPitch(design, outline, bolts);
   return [
     rim,
     atLeast(design, {
@@ -98,7 +105,12 @@ export const flangeFindings = (design: Design, profile: Profile): readonly Sheet
             try: () =>
               'Use a thicker flange and a sealant for wide joints; the block’s holes are where they are.',
           }),
+          ...stiffnessFindings(design, {
+            ...pitch,
+            where: `between ${at(pitch.from)} and ${at(pitch.to)}`,
+          }),
         ]),
+    ...details,
   ];
 };
 
@@ -109,26 +121,29 @@ const outside = (outline: Path, opening: Path): boolean =>
 const signedDistance = (loop: Path, p: Vec2): number =>
   pointInPath(loop, p) === 'outside' ? -pathDistance(loop, p) : pathDistance(loop, p);
 
+/** Distance of a place from the edge of the plate it lies on, negative when it lies on none. */
+const inMetal = (plates: readonly Path[], p: Vec2): number =>
+  Math.max(...plates.map((plate) => signedDistance(plate, p)));
+
 /** The largest straight distance between bolts that follow each other round the outline. */
 const widestPitch = (
+  design: Design,
   outline: Path,
-  holes: readonly { readonly at: Vec2; readonly thread: number }[],
+  holes: readonly FlangeHole[],
 ): { readonly value: number; readonly from: Vec2; readonly to: Vec2; readonly thread: number } | null => {
   if (holes.length < 2 || pathLength(outline) === 0) return null;
   const ordered = holes
     .map((h) => ({ ...h, place: placeRound(outline, h.at) }))
     .sort((a, b) => a.place - b.place);
-  return ordered
-    .map((h, i) => {
-      const next = ordered[(i + 1) % ordered.length]!;
-      return {
-        value: distance2(h.at, next.at),
-        from: h.at,
-        to: next.at,
-        thread: Math.min(h.thread, next.thread),
-      };
-    })
-    .reduce((a, b) => (b.value / b.thread > a.value / a.thread ? b : a));
+  const gaps = ordered.flatMap((h, i) => {
+    const next = ordered[(i + 1) % ordered.length]!;
+    // An end plate between two bolts is closed by its own seal.
+    if (inEndSeal(design, [(h.at[0] + next.at[0]) / 2, (h.at[1] + next.at[1]) / 2])) return [];
+    const thread = Math.min(h.size, next.size);
+    return [{ value: distance2(h.at, next.at), from: h.at, to: next.at, thread }];
+  });
+  if (gaps.length === 0) return null;
+  return gaps.reduce((a, b) => (b.value / b.thread > a.value / a.thread ? b : a));
 };
 
 /** Length along the outline to the place nearest a point. */

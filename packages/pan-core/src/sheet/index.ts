@@ -15,8 +15,13 @@ export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from
 export { punchHalf } from './brake-finding.js';
 export { buttTrim } from './butt-trim.js';
 export { asksForTrees, cutParts } from './cut-parts.js';
+export { endSealFrame, endSealName, endSealOutline } from './end-seal.js';
 export type { SheetFinding } from './finding.js';
-export { clearanceHole, FLANGE_GAP, flangeOpening, flangeOutline, flangeParts } from './flange.js';
+export { flangeParts } from './flange.js';
+export { clearanceHole, DOWEL_ROOM, type FlangeHole, flangeHoles } from './flange-hole.js';
+export { type FlangePiece, flangeJoints, flangePieces } from './flange-piece.js';
+export { flangeRim } from './flange-scallop.js';
+export { FLANGE_GAP, flangeOpening, flangeOutline } from './flange-shape.js';
 export { blankOverlaps, type Overlap } from './flat-overlap.js';
 export { type FoldOrder, foldOrder } from './fold-order.js';
 export { type Leaf, leafFlat } from './leaf.js';

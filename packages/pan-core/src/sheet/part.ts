@@ -42,6 +42,8 @@ export interface Part {
   /** Closed inner cuts that are not round, clockwise. */
   readonly openings: readonly Path[];
   readonly holes: readonly RoundHole[];
+  /** Holes that are only marked on the blank, and drilled after welding. */
+  readonly pilots?: readonly RoundHole[];
   readonly folds: readonly Fold[];
   readonly marks: readonly Mark[];
   /** Sentences for the note layer, without the cautions that every part carries. */

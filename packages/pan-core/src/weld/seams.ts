@@ -3,6 +3,7 @@ import { freeze } from '../numeric/index.js';
 import { type PanModel, platesOf } from '../pan/index.js';
 import { asksForTrees } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
+import { flangeSeams, plateSeams } from './flange-seams.js';
 import { contactLength } from './plate-contact.js';
 import type { Seam } from './seam.js';
 import { panSkin, type Skin } from './skin.js';
@@ -19,6 +20,7 @@ export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly
   const shell = meetings.filter((m) => !atFlange(m));
   const rim = meetings.filter(atFlange);
   return freeze([
+    ...plateSeams(model),
     ...baffleSeams(model, skin),
     ...shell.map((meeting) => shellSeam(meeting, parts, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
     ...bossSeams(design),
@@ -92,31 +94,5 @@ const bossSeams = (design: Design): readonly Seam[] => {
   return [
     ...(design.drain === null ? [] : [ring('drain bung', design.drain.bung)]),
     ...design.bungs.map((bung) => ring(`bung "${bung.name}"`, bung.diameter)),
-  ];
-};
-
-/** The sheet passes through the flange and ends flush: a fillet below, an edge run above that is faced off. */
-const flangeSeams = (length: number, design: Design): readonly Seam[] => {
-  const { sheet, flange } = design.pan;
-  const base = { between: ['flange', 'pan'] as const, length, step: 'flange' as const };
-  return [
-    {
-      ...base,
-      name: 'flange to pan, below',
-      joint: 'fillet',
-      side: 'outside',
-      run: 'continuous',
-      size: filletLeg(sheet.thickness, flange.thickness),
-      closedBy: null,
-    },
-    {
-      ...base,
-      name: 'flange to pan, at the rail face',
-      joint: 'butt',
-      side: 'inside',
-      run: 'stitch',
-      size: sheet.thickness / 2,
-      closedBy: 'the block, once the face is flat',
-    },
   ];
 };

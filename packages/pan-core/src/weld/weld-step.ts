@@ -34,6 +34,13 @@ export const weldSteps = (design: Design, seams: readonly Seam[]): readonly Weld
       ],
       seams: [],
     },
+    of('plate').length === 0
+      ? null
+      : {
+          title: 'Flange, bolted flat to the strongback',
+          lines: plateLines(design),
+          seams: of('plate'),
+        },
     {
       title: 'Tack the shell',
       lines: [
@@ -78,10 +85,14 @@ export const weldSteps = (design: Design, seams: readonly Seam[]): readonly Weld
     {
       title: 'Flange last, bolted to the strongback',
       lines: [
-        'Every bolt tight, strongback on the rail face, a strip of gasket sheet between.',
+        clampLine(design),
         `Tack every ${tackLow}–${tackHigh} mm, then runs of ${stitchLow}–${stitchHigh} mm: one end, the other end, one side, the other side.`,
         'Leave it bolted until it is cold.',
+        ...(design.pan.flange.endSeals.length === 0
+          ? []
+          : ['End plates with it: trim the end wall to the arc, then weld along it and dress the arc.']),
         `Then face the rail side flush and measure: flat within ${PRACTICE.flatness.toFixed(2)} mm per ${PRACTICE.flatnessOver} mm (common practice, no source).`,
+        ...drillLines(design),
       ],
       seams: of('flange'),
     },
@@ -105,4 +116,32 @@ export const weldSteps = (design: Design, seams: readonly Seam[]): readonly Weld
     },
   ];
   return steps.filter((step): step is WeldStep => step !== null);
+};
+
+/** The plate work that comes first, while everything can still be turned over and reached. */
+const plateLines = ({ pan: { flange } }: Design): readonly string[] => [
+  ...(flange.split === null
+    ? []
+    : [
+        'Bevel both edges of the joint from both faces, leave a third of the thickness, and bolt the halves to the strongback; nothing is pulled by the bolts.',
+        'Short runs by turns: one strip, the other strip, then the other face of each; let it cool bolted down, and dress both faces flush.',
+      ]),
+  ...(flange.endSeals.length === 0
+    ? []
+    : [
+        'End plates between the flange’s ends, top on the strongback, square to it; tack both ends before either is welded.',
+      ]),
+];
+
+const clampLine = ({ pan: { flange } }: Design): string =>
+  flange.drillAfterWeld.length === 0
+    ? 'Every bolt tight, strongback on the rail face, a strip of gasket sheet between.'
+    : 'Every bolt that has its hole tight, a C-clamp at each ring that is drilled later, strongback on the rail face.';
+
+const drillLines = ({ pan: { flange } }: Design): readonly string[] => {
+  const { drillAfterWeld } = flange;
+  if (drillAfterWeld.length === 0) return [];
+  return [
+    `Drill the ${drillAfterWeld.length} marked holes through the strongback, cold and faced, sizes in 3-bench/drill-table.csv; try them on the block before the pan is washed.`,
+  ];
 };

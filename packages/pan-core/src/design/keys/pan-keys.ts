@@ -14,6 +14,7 @@ import {
 } from '../field/index.js';
 import { materialNames } from '../material.js';
 import { signedDoubleArea } from '../outline.js';
+import { flangeField } from './flange-keys.js';
 import { floorField, halfWidthField } from './floor-keys.js';
 import { corners, NAME_LENGTH, named, nameField, oneOf } from './items.js';
 import type { Kit } from './kit.js';
@@ -155,22 +156,7 @@ export const panField = (k: Kit) =>
       right: optional(halfWidthField(k, 'right')),
       wings: optional(named('widenings of the sump', wingField(k), 20)),
       notches: optional(named('cut-outs for clearance', notchField(k), 20)),
-      flange: optional(
-        section('the plate that bolts to the rail', {
-          thickness: optional(
-            k.length('thickness', { from: '2 mm', to: '30 mm' }),
-            'by material: 10 mm aluminium, 8 mm steel',
-          ),
-          beyond: optional(
-            k.length('how far it stands beyond the rail', { from: '0 mm', to: '100 mm' }),
-            assumedText('flange beyond rail'),
-          ),
-          fit: optional(
-            choice('bolt holes by ISO 273', ['fine', 'medium', 'coarse']),
-            assumedText('hole fit'),
-          ),
-        }),
-      ),
+      flange: optional(flangeField(k)),
       structural: optional(
         flag('whether the old pan tied the block to the gearbox'),
         assumedText('structural'),

@@ -17,8 +17,8 @@ export const designOf = (
   drawings: Drawings,
   notes: Notes,
 ): { readonly design: Design; readonly rail: RailSurvey | null } => {
-  const pan = resolvePanShape(keys.pan, notes);
   const { engine, survey } = resolveEngine(keys.engine, { units: keys.units, drawings }, notes);
+  const pan = resolvePanShape(keys.pan, engine.railHoles, notes);
   const design: Design = {
     format: keys.format,
     title: keys.title,

@@ -1,12 +1,13 @@
-import type { Flange, Joints, Notch, PanShape, Point2, Sheet, Wing } from '../design.js';
+import type { Joints, Notch, PanShape, Point2, RailHole, Sheet, Wing } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import { findMaterial, type Material, smallestBendRadius } from '../material.js';
 import { boxOf } from './engine.js';
+import { resolveFlange } from './flange.js';
 import type { Notes } from './notes.js';
 
 type PanKeys = DesignKeys['pan'];
 
-export const resolvePanShape = (keys: PanKeys, notes: Notes): PanShape => {
+export const resolvePanShape = (keys: PanKeys, railHoles: readonly RailHole[], notes: Notes): PanShape => {
   const sheet = resolveSheet(keys.sheet, notes);
   const { left, right } = resolveWidths(keys);
   return {
@@ -16,7 +17,7 @@ export const resolvePanShape = (keys: PanKeys, notes: Notes): PanShape => {
     right,
     wings: (keys.wings ?? []).map(resolveWing),
     notches: (keys.notches ?? []).map(resolveNotch),
-    flange: resolveFlange(keys.flange, sheet, notes),
+    flange: resolveFlange(keys.flange, sheet, railHoles, notes),
     structural: resolveStructural(keys.structural, notes),
     joints: resolveJoints(keys, notes),
     sumpFrom: keys.sump_from ?? null,
@@ -92,16 +93,6 @@ const resolveNotch = ({ name, box, wedge }: NonNullable<PanKeys['notches']>[numb
   if (wedge !== undefined) return { kind: 'wedge', name, ...wedge };
   const { min, max } = boxOf(box as Parameters<typeof boxOf>[0]);
   return { kind: 'box', name, min, max };
-};
-
-const resolveFlange = (keys: PanKeys['flange'], sheet: Sheet, notes: Notes): Flange => {
-  const path = ['pan', 'flange'];
-  const usual = findMaterial(sheet.material)?.metal === 'aluminium' ? 'flange aluminium' : 'flange steel';
-  return {
-    thickness: notes.take(keys?.thickness, [...path, 'thickness'], 'length', usual),
-    beyond: notes.take(keys?.beyond, [...path, 'beyond'], 'length', 'flange beyond rail'),
-    fit: notes.takeWord(keys?.fit, [...path, 'fit'], 'hole fit'),
-  };
 };
 
 const resolveStructural = (given: boolean | undefined, notes: Notes): boolean => {

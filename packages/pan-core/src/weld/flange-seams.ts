@@ -1,0 +1,100 @@
+import type { Design } from '../design/index.js';
+import { pathLength } from '../geometry/index.js';
+import { endSealSizes, type PanModel } from '../pan/index.js';
+import { endSealName, flangeJoints, flangePieces } from '../sheet/index.js';
+import { filletLeg } from './fillet.js';
+import type { Seam } from './seam.js';
+
+/** What is welded of the flange before the pan goes through it: the joint of its halves, and its end plates. */
+export const plateSeams = ({ design, profile }: PanModel): readonly Seam[] => {
+  const { flange, sheet } = design.pan;
+  const base = { run: 'continuous', step: 'plate', closedBy: null } as const;
+  const names = flangePieces(design, profile).map((piece) => piece.name);
+  const joint = flangeJoints(design, profile);
+  const [first, second] = flange.split?.way === 'across' ? ['rear', 'front'] : ['right', 'left'];
+  const halves = [`flange ${first}`, `flange ${second}`] as const;
+  const both = (['inside', 'outside'] as const).map(
+    (side): Seam => ({
+      ...base,
+      name: `${halves[0]} to ${halves[1]}, ${side === 'inside' ? 'rail face' : 'underside'}`,
+      between: halves,
+      joint: 'butt',
+      side,
+      length: pathLength(joint),
+      // Bevelled and welded from both faces, each run half of the plate.
+      size: flange.thickness / 2,
+    }),
+  );
+  return [
+    ...(joint.length === 0 || names.length < 2 ? [] : both),
+    ...flange.endSeals.map(
+      (seal): Seam => ({
+        ...base,
+        name: `${endSealName(seal)} to flange`,
+        between: [endSealName(seal), 'flange'],
+        joint: 'fillet',
+        side: 'outside',
+        // Underside and both faces of the plate, at each of its ends.
+        length: 6 * flange.thickness,
+        size: sheet.thickness,
+      }),
+    ),
+  ];
+};
+
+/**
+ * The sheet passes through the flange and ends flush: a fillet below, an edge run above that is faced off. An end
+ * plate takes the flange's place on its width; its own edge and arc are welded to the end wall.
+ *
+ * @param length round the pan at the rail, mm
+ */
+export const flangeSeams = (length: number, design: Design): readonly Seam[] => {
+  const { sheet, flange } = design.pan;
+  const taken = flange.endSeals.reduce((sum, seal) => sum + 2 * endSealSizes(seal).half, 0);
+  const base = { between: ['flange', 'pan'] as const, length: length - taken, step: 'flange' as const };
+  return [
+    {
+      ...base,
+      name: 'flange to pan, below',
+      joint: 'fillet',
+      side: 'outside',
+      run: 'continuous',
+      size: filletLeg(sheet.thickness, flange.thickness),
+      closedBy: null,
+    },
+    {
+      ...base,
+      name: 'flange to pan, at the rail face',
+      joint: 'butt',
+      side: 'inside',
+      run: 'stitch',
+      size: sheet.thickness / 2,
+      closedBy: 'the block, once the face is flat',
+    },
+    ...flange.endSeals.flatMap((seal): readonly Seam[] => {
+      const { rim, arc } = endSealSizes(seal);
+      const plate = { ...base, between: [endSealName(seal), 'pan'] as const, run: 'continuous' as const };
+      const leg = filletLeg(sheet.thickness, flange.thickness);
+      return [
+        {
+          ...plate,
+          name: `${endSealName(seal)} to pan, outside`,
+          joint: 'fillet',
+          side: 'outside',
+          length: rim,
+          size: leg,
+          closedBy: null,
+        },
+        {
+          ...plate,
+          name: `${endSealName(seal)} to pan, along the arc`,
+          joint: 'open corner',
+          side: 'inside',
+          length: arc,
+          size: leg,
+          closedBy: 'the block’s seal, once the arc is dressed',
+        },
+      ];
+    }),
+  ];
+};
