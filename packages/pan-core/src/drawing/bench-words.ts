@@ -21,7 +21,7 @@ export const laserOrder = (plan: CutPlan, nests: readonly NestGroup[]): string =
       ...((part.pilots ?? []).length === 0
         ? []
         : [
-            `    ${part.pilots?.length} holes are rings on "mark": engrave them, do not cut; they are drilled after welding`,
+            `    Holes that are rings on "mark", to engrave and not to cut: ${part.pilots?.length}; they are drilled after welding.`,
           ]),
     ]),
     '',

@@ -2,6 +2,7 @@ import { isClosed, pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Mark } from '../sheet/index.js';
 import { type Entity, textEntity } from './dxf-entity.js';
+import { markLine } from './mark-line.js';
 import { oneLine } from './one-line.js';
 
 /** Width of a character of the plain stroke font over its height, on the wide side. */
@@ -30,16 +31,16 @@ export const labelAlong = (from: Vec2, to: Vec2, height: number, text: string): 
   return textEntity('note', at, fits, text, turned, true);
 };
 
-/** What a mark is for: along a line, in the middle of a closed shape. */
+/** What a mark is for: along a line, in the middle of a closed shape, over one that is too small for it. */
 export const markLabel = (mark: Mark, height: number): Entity => {
   const what = oneLine(mark.what, 60);
-  const [first, last] = [mark.path[0], mark.path[mark.path.length - 1]];
-  if (!isClosed(mark.path) && first !== undefined && last !== undefined) {
-    return labelAlong(first.from, last.to, height, what);
-  }
+  const line = isClosed(mark.path) ? null : markLine(mark.path);
+  if (line !== null) return labelAlong(...line, Math.max(READABLE, height), what);
   const { min, max } = pathBox(mark.path);
-  const size = Math.max(READABLE, fitting(what, 0.9 * (max[0] - min[0]), height));
-  return textEntity('note', [(min[0] + max[0]) / 2, (min[1] + max[1] - size) / 2], size, what, 0, true);
+  const fits = fitting(what, 0.9 * (max[0] - min[0]), height);
+  const size = Math.max(READABLE, fits);
+  const foot = fits < READABLE ? max[1] + 0.6 * size : (min[1] + max[1] - size) / 2;
+  return textEntity('note', [(min[0] + max[0]) / 2, foot], size, what, 0, true);
 };
 
 const fitting = (text: string, length: number, height: number): number =>

@@ -1,5 +1,6 @@
 import {
   type Arc,
+  directionAt,
   type Path,
   type PathBox,
   pathBox,
@@ -80,17 +81,28 @@ const cornersOf = (path: Path, k: 0 | 1): readonly Corner[] =>
   path.flatMap((piece, i): Corner[] => {
     const before = path[(i + path.length - 1) % path.length] ?? piece;
     const after = path[(i + 1) % path.length] ?? piece;
-    if (rounds(piece)) {
+    const rounding = roundingArc(path, i);
+    if (rounding !== null) {
       const sides = Math.max(segmentLength(before), segmentLength(after));
-      return [{ value: sharpCorner(piece)[k], weight: sides }];
+      return [{ value: sharpCorner(rounding)[k], weight: sides }];
     }
-    if (rounds(before)) return [];
+    if (roundingArc(path, (i + path.length - 1) % path.length) !== null) return [];
     return [{ value: piece.from[k], weight: Math.max(segmentLength(piece), segmentLength(before)) }];
   });
 
-/** An arc that rounds a corner off, and is no large part of a circle. */
-export const rounds = (piece: Segment): piece is Arc =>
-  piece.kind === 'arc' && Math.abs(piece.sweep) > 0.05 && Math.abs(piece.sweep) < 0.9 * Math.PI;
+/** The piece at a place where it is an arc that rounds a corner off: tangent at both ends, no large part of a circle. */
+export const roundingArc = (path: Path, i: number): Arc | null => {
+  const piece = path[i];
+  const before = path[(i + path.length - 1) % path.length];
+  const after = path[(i + 1) % path.length];
+  if (piece?.kind !== 'arc' || before === undefined || after === undefined) return null;
+  if (Math.abs(piece.sweep) <= 0.05 || Math.abs(piece.sweep) >= 0.9 * Math.PI) return null;
+  const runsOn = (a: Segment, b: Segment): boolean => {
+    const [u, v] = [directionAt(a, 1), directionAt(b, 0)];
+    return u[0] * v[0] + u[1] * v[1] > 0.99;
+  };
+  return runsOn(before, piece) && runsOn(piece, after) ? piece : null;
+};
 
 /** Where the tangents at an arc's ends meet: r·tan(sweep/2) along the first one. */
 export const sharpCorner = ({ from, centre, sweep }: Arc): Vec2 => {

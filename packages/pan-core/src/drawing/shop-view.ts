@@ -6,14 +6,16 @@ import {
   type PathBox,
   pathBox,
   pathPoints,
+  pointAt,
 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Part, RoundHole } from '../sheet/index.js';
 import { around, type LabelRoom, labelRoom } from './label-room.js';
+import { markLine } from './mark-line.js';
 import { oneLine } from './one-line.js';
 import { line, type PageItem, stroke, type Words, words } from './page.js';
 import { trimmed } from './part-words.js';
-import { ordinates, rounds, sharpCorner } from './shop-ordinate.js';
+import { ordinates, roundingArc, sharpCorner } from './shop-ordinate.js';
 import { spread } from './spread.js';
 import { scaled } from './template-map.js';
 
@@ -78,13 +80,17 @@ export const shopView = (part: Part, room: PathBox): readonly PageItem[] => {
   ];
 };
 
-/** The radius of each rounded corner beside it; of several alike in a row, the ones that find room. */
+/** The radius of each rounded corner and of each other arc beside it; of several alike, the ones that find room. */
 const radiusWords = (part: Part, at: (p: Vec2) => Vec2, labels: LabelRoom): readonly PageItem[] =>
-  [part.outline, ...part.openings].flat().flatMap((piece) => {
-    if (!rounds(piece)) return [];
-    const found = labels.place(around(at(sharpCorner(piece)), 1, 2.1, `R${trimmed(piece.radius, 2)}`));
-    return found === null ? [] : [found];
-  });
+  [part.outline, ...part.openings].flatMap((path) =>
+    path.flatMap((piece, i) => {
+      if (piece.kind !== 'arc' || Math.abs(piece.sweep) <= 0.05) return [];
+      const rounding = roundingArc(path, i);
+      const place = rounding === null ? pointAt(piece, 0.5) : sharpCorner(rounding);
+      const found = labels.place(around(at(place), 1, 2.1, `R${trimmed(piece.radius, 2)}`));
+      return found === null ? [] : [found];
+    }),
+  );
 
 /** Words keep clear of edges, holes and fold lines. */
 const coverEdges = (labels: LabelRoom, part: Part, put: (path: Path) => Path): void => {
@@ -149,12 +155,10 @@ const foldLabels = (
 const markWords = (part: Part, put: (path: Path) => Path, labels: LabelRoom): readonly PageItem[] =>
   part.marks.flatMap((mark) => {
     const path = put(mark.path);
-    const [first, last] = [path[0], path[path.length - 1]];
-    if (first === undefined || last === undefined) return [];
+    const line = markLine(path);
+    if (line === null) return [];
     const text = oneLine(mark.what, 60);
-    const found = labels.place(
-      isClosed(mark.path) ? inBox(pathBox(path), text) : along(first.from, last.to, text),
-    );
+    const found = labels.place(isClosed(mark.path) ? inBox(pathBox(path), text) : along(...line, text));
     return found === null ? [] : [found];
   });
 

@@ -17,13 +17,13 @@ import { flangeOpening, flangeOutline } from './flange-shape.js';
 const BOSS = 1.5;
 /** A relief is never deeper than this share of its length, so that it stays easy to cut and to clean. */
 const STEEPEST = 0.25;
-/** A relief less deep than this is not worth its cut, mm. */
-const SHALLOWEST = 1;
+/** A relief less deep than this is not worth its cut, mm: common practice, no source. */
+const SHALLOWEST = 3;
 /** A hole whose foot on a line is this near is beside that line, mm. */
 const BESIDE = 1e-6;
 
 /**
- * The flange's outer edge with its relief: between bolts that follow each other along a straight edge, one arc
+ * The flange's outer edge with its relief: between holes that follow each other along a straight edge, one arc
  * that leaves `lighten.land` beside the opening. Nothing is taken off at corners, end seals and joints.
  */
 export const flangeRim = (design: Design, profile: Profile): Path => {
@@ -31,7 +31,7 @@ export const flangeRim = (design: Design, profile: Profile): Path => {
   const { lighten } = design.pan.flange;
   if (lighten === null) return outline;
   const opening = flangeOpening(design, profile);
-  const holes = flangeHoles(design).filter(({ kind }) => kind === 'bolt');
+  const holes = flangeHoles(design);
   const line = nearestLines(outline, holes);
   return outline.flatMap((segment, i): Path => {
     if (segment.kind !== 'line') return [segment];

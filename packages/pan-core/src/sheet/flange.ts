@@ -56,7 +56,7 @@ const piecePart = (
       ...(later.length === 0
         ? []
         : [
-            `${later.length} holes are only marked: drill them after welding and facing, through the strongback’s.`,
+            `${later.length === 1 ? '1 hole is' : `${later.length} holes are`} only marked: drill after welding and facing, through the strongback’s.`,
           ]),
       ...(own.some(({ kind, fit }) => kind === 'dowel' && fit === 'close')
         ? ['Cut or drill close dowel holes 0.3 mm under size and ream them to the drawing.']
