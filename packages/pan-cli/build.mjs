@@ -44,6 +44,28 @@ const plainWidths = {
   },
 };
 
+// The program and styles of the page, which carry pan-core's oil and nothing of Node.
+const bundlePage = async (build) => {
+  const { outputFiles } = await build({
+    entryPoints: { page: join(here, 'src/page/main.tsx'), 'page-style': join(here, 'src/page/page.css') },
+    outdir: folder,
+    entryNames: '[name]',
+    bundle: true,
+    format: 'iife',
+    platform: 'browser',
+    target: 'es2022',
+    minify: true,
+    charset: 'utf8',
+    legalComments: 'none',
+    write: false,
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    alias: { 'pan-core': join(core, 'src/index.ts') },
+    logLevel: 'warning',
+  });
+  return outputFiles;
+};
+
 const bundle = async () => {
   const { build } = await import('esbuild');
   const { version } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));
@@ -64,6 +86,8 @@ const bundle = async () => {
     minify: true,
     legalComments: 'none',
     write: false,
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
     define: { PAN_VERSION: JSON.stringify(version) },
     alias: { 'pan-core': join(core, 'src/index.ts') },
     plugins: [plainWidths],
@@ -72,7 +96,7 @@ const bundle = async () => {
     },
     logLevel: 'warning',
   });
-  return outputFiles;
+  return [...outputFiles, ...(await bundlePage(build))];
 };
 
 // Parts first and the entry last, each by rename: a run that starts meanwhile finds a whole program.

@@ -15,7 +15,13 @@ export interface Source {
 export const source = (path: string, text: string): Source => ({
   path,
   text,
-  tree: ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true),
+  tree: ts.createSourceFile(
+    path,
+    text,
+    ts.ScriptTarget.ES2022,
+    true,
+    path.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
+  ),
 });
 
 const filesUnder = (folder: string): string[] =>
@@ -27,7 +33,7 @@ const filesUnder = (folder: string): string[] =>
 
 export const readSources = (folder: string): readonly Source[] =>
   filesUnder(join(root, folder))
-    .filter((path) => path.endsWith('.ts'))
+    .filter((path) => /\.tsx?$/.test(path))
     .sort()
     .map((path) => source(relative(root, path).split(sep).join('/'), readFileSync(path, 'utf8')));
 

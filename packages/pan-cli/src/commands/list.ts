@@ -238,6 +238,20 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./inspect.js')).inspect,
   },
   {
+    name: 'report',
+    what: 'Write one page to look at: the pan turned, loaded and taken apart, with every number behind it',
+    file: DESIGN_FILE,
+    options: {
+      out: { kind: 'text', what: 'The HTML file to write; needed' },
+      replace: { kind: 'flag', what: 'Replace the file if there is one' },
+    },
+    examples: [
+      ['pan report my-pan.yaml --out my-pan.html', 'One file for the friend who welds; needs no network'],
+      ['pan report my-pan.yaml --out my-pan.html --replace', 'The same again after a change'],
+    ],
+    load: async () => (await import('./report.js')).report,
+  },
+  {
     name: 'worksheet',
     what: 'Print pages for the garage: what to measure, from where, how well, with boxes to fill in',
     file: 'a design file, where there is one yet',

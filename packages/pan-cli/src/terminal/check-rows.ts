@@ -1,10 +1,12 @@
-import type { Check, Grounds, Status } from 'pan-core';
+import type { Check, Grounds } from 'pan-core';
 import type { Screen } from '../commands/command.js';
+import { checkNumbers, stateWord } from './check-numbers.js';
 import { ink } from './ink.js';
 import { MARGIN } from './job-card.js';
-import { markOf } from './marks.js';
+
 import { plain } from './plain.js';
-import { pair, quantity, sentence } from './quantity.js';
+import { sentence } from './quantity.js';
+import { markOf } from './sign.js';
 import { type Column, row, tableWidth } from './table.js';
 import { hang } from './wrap.js';
 
@@ -18,28 +20,6 @@ const LIMIT: Column = { width: 12, right: true };
 const shapeFor = (width: number): readonly Column[] => {
   const fixed = [STATE, { width: 0 }, VALUE, LIMIT];
   return [STATE, { width: Math.max(14, Math.min(46, width - MARGIN - tableWidth(fixed))) }, VALUE, LIMIT];
-};
-
-/** Capitals for what stops the work, so that the word alone carries it without colour. */
-export const stateWord = (status: Status): string =>
-  ({ pass: 'pass', warn: 'warn', fail: 'FAIL', unknown: 'UNKNOWN' })[status];
-
-/** Which side of the limit is wanted follows from the sign of the margin. */
-const bound = ({ value, limit, margin }: Check): string => {
-  if (value === null || limit === null || value === limit || margin === 0) return '';
-  return value > limit === margin > 0 ? '≥ ' : '≤ ';
-};
-
-const numbers = (check: Check, screen: Screen): [string, string] => {
-  const { value, limit, unit } = check;
-  if (value !== null && limit !== null) {
-    const [is, wants] = pair(value, limit, unit, screen.units);
-    return [is, bound(check) + wants];
-  }
-  return [
-    value === null ? (check.status === 'unknown' ? 'not known' : '') : quantity(value, unit, screen.units),
-    limit === null ? '' : quantity(limit, unit, screen.units),
-  ];
 };
 
 const started = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -64,7 +44,7 @@ const explained = (check: Check, lead: number, width: number, screen: Screen): s
 };
 
 const checkRow = (check: Check, shape: readonly Column[], screen: Screen, mark: string): string[] => {
-  const [is, plainWants] = numbers(check, screen);
+  const [is, plainWants] = checkNumbers(check, screen.units);
   // The sign stands right behind the value, in the free space before what is wanted.
   const wants =
     mark === '' || is === ''
@@ -120,7 +100,7 @@ export const checkRows = (
 /** The one check that decides: its numbers, why, and what to change. */
 export const decidingCheck = (check: Check, screen: Screen): string[] => {
   const paint = ink(screen.colour);
-  const [is, wants] = numbers(check, screen);
+  const [is, wants] = checkNumbers(check, screen.units);
   const figures = [is, wants === '' ? '' : `wants ${wants}`].filter((text) => text !== '').join(', ');
   const title = plain(check.title, 120);
   const lead = `${stateWord(check.status)}  `;

@@ -5,9 +5,10 @@ import { checkRows, decidingCheck } from './check-rows.js';
 import { dipRows } from './dip-rows.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
-import { markLines, markOf } from './marks.js';
+import { markLines } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
+import { markOf } from './sign.js';
 import { supplyLines } from './supply-lines.js';
 import { columns, wrap } from './wrap.js';
 

@@ -1,6 +1,6 @@
 import type { FitRow } from 'pan-core';
 import type { Screen } from '../commands/command.js';
-import { stateWord } from './check-rows.js';
+import { stateWord } from './check-numbers.js';
 import { ink } from './ink.js';
 import { MARGIN } from './job-card.js';
 import { plain } from './plain.js';

@@ -4,9 +4,10 @@ import type { Sureness } from '../commands/sureness.js';
 import { unknownLines } from './assumptions.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
-import { markOf, sureBlocks } from './marks.js';
+import { sureBlocks } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
+import { markOf } from './sign.js';
 import { type Column, row } from './table.js';
 import { wrap } from './wrap.js';
 

@@ -1,6 +1,6 @@
 import type { DrawingRules, ShopRule } from 'pan-core';
 import type { Screen } from '../commands/command.js';
-import { stateWord } from './check-rows.js';
+import { stateWord } from './check-numbers.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
 import { plain } from './plain.js';

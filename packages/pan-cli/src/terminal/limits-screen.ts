@@ -5,9 +5,10 @@ import { unknownLines } from './assumptions.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
 import { BESIDE, caseLetter, limitsPlot, plotKey } from './limits-plot.js';
-import { markOf, sureBlocks } from './marks.js';
+import { sureBlocks } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
+import { markOf } from './sign.js';
 import { type Column, row } from './table.js';
 import { wrap } from './wrap.js';
 

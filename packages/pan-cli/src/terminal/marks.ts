@@ -6,17 +6,7 @@ import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
 import { plain } from './plain.js';
 import { sentence } from './quantity.js';
-
-/** Signs behind a number that leans on more than the file's measurements. */
-export const ASSUMED_MARK = '~';
-export const MODEL_MARK = '*';
-
-/** How sure a number is, as a sign of at most two letters; nothing for measurements and geometry alone. */
-export const markOf = (grounds: Grounds | undefined): string => {
-  if (grounds === undefined) return '';
-  const assumed = grounds.assumed.length > 0 ? ASSUMED_MARK : '';
-  return assumed + (grounds.model === null ? '' : MODEL_MARK);
-};
+import { ASSUMED_MARK, MODEL_MARK, markOf } from './sign.js';
 
 /** What the signs mean, with the models that were used. */
 export const markLines = (rests_on: Readonly<Record<string, Grounds>>, screen: Screen): string[] => {

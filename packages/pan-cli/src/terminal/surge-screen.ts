@@ -3,9 +3,10 @@ import type { Screen } from '../commands/command.js';
 import type { Sureness } from '../commands/sureness.js';
 import { ink } from './ink.js';
 import { block, blockText, MARGIN } from './job-card.js';
-import { markOf, sureBlocks } from './marks.js';
+import { sureBlocks } from './marks.js';
 import { plain } from './plain.js';
 import { quantity, sentence } from './quantity.js';
+import { markOf } from './sign.js';
 import { type Column, row } from './table.js';
 import { wrap } from './wrap.js';
 

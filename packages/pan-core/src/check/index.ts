@@ -3,7 +3,13 @@ export { constraintChecks } from './constraint-checks.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
 export { type FitQuestion, type FitReport, type FitRow, fitReport } from './fit-report.js';
 export { assumedFor, type FillKind, type Grounds, groundsBy, groundsOf } from './grounds.js';
-export { type LevelReport, type LevelState, levelReport, SLOSH_LIMITS } from './level-report.js';
+export {
+  type LevelReport,
+  type LevelState,
+  levelReport,
+  levelReportOf,
+  SLOSH_LIMITS,
+} from './level-report.js';
 export { type LimitChange, limitChanges } from './limit-change.js';
 export {
   type LimitCase,

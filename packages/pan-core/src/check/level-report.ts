@@ -63,9 +63,24 @@ export const levelReport = (
   volume: number,
   load: Load,
   { pump }: Pick<OilPlan, 'pump'> = design.oil,
+): LevelReport =>
+  levelReportOf(
+    design,
+    system,
+    volume,
+    { settled: rampAnswer(system, volume, load, 'settled'), held: rampAnswer(system, volume, load, 'held') },
+    { pump },
+  );
+
+/** The same from answers that are known already, both at one load. */
+export const levelReportOf = (
+  design: Design,
+  system: OilSystem,
+  volume: number,
+  { settled, held }: Readonly<Record<'settled' | 'held', OilAnswer>>,
+  { pump }: Pick<OilPlan, 'pump'> = design.oil,
 ): LevelReport => {
-  const settled = rampAnswer(system, volume, load, 'settled');
-  const held = rampAnswer(system, volume, load, 'held');
+  const { load } = settled;
   const state = (a: OilAnswer): LevelState => {
     const slosh = sloshOf(system, a);
     return {

@@ -1,12 +1,14 @@
 export { type Cost, type CostLine, costOf, makeOrBuy, type Quantities } from './cost.js';
 export { csv } from './csv.js';
 export { type Chains, chainPieces, type DrawnFile } from './cut-line.js';
+export { materialCautions } from './cut-plan.js';
 export { type CutFile, cutSet, type PrintRule } from './cutset.js';
 export { type DrawingRules, drawingRules } from './drawing-rules.js';
 export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
 export { partsInPlace } from './in-place.js';
 export { type Mesh, meshVolume } from './mesh.js';
+export { type ObstaclePicture, obstaclePictures } from './obstacle-mesh.js';
 export { oneLine, wrapLine } from './one-line.js';
 export {
   type Fill,

@@ -29,6 +29,7 @@ export {
   within,
 } from './convex-depth.js';
 export { farthest, type HullGap, hullGap } from './convex-distance.js';
+export { type CuttingPlane, convexHull, sliceCell } from './convex-slice.js';
 export {
   type Bounds,
   boundsGap,
@@ -51,6 +52,7 @@ export { distanceToFacet, type Facet, facetOf, leastToFacet, nearestFacet } from
 export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';
 export type { HoleDatum, HoleDistance } from './hole-network.js';
 export { type DistanceProposal, proposeDistances } from './hole-proposal.js';
+export { type FlatSegment, sliceLoops } from './loop-slice.js';
 export { mergePieces } from './merge.js';
 export { nurbsFault, nurbsPoint } from './nurbs.js';
 export { insetPolygon, isSimple, type Trapezoid, trapezoids } from './outline.js';

@@ -41,6 +41,7 @@ export {
 } from './oil-grade.js';
 export { densityOf, kinematicViscosity, type Oil, oilProperties } from './oil-properties.js';
 export { cellsAt, depthUnderOil } from './plumb.js';
+export { type OilSlice, type RoomSlice, sliceOil, sliceRooms } from './pool-slice.js';
 export { shallowFall } from './shallow-fall.js';
 export { type PoolSlosh, SLOSH_DAMPING, sloshFrequency, sloshOf, stepOvershoot } from './slosh.js';
 export { pointOnStick, type StickCrossing, type StickPath, stickPath } from './stick-path.js';

@@ -1,0 +1,72 @@
+import type { FitReport } from 'pan-core';
+import { pair } from '../terminal/quantity.js';
+import { usePage } from './state.js';
+import { Said, StatusWord } from './words.js';
+
+type Row = FitReport['clearances'][number];
+
+const Distances = ({ row }: { row: Row }) => {
+  const { units } = usePage();
+  const worst = row.worst_mm ?? row.distance_mm;
+  if (worst === null) return <td colSpan={2}>not known</td>;
+  const [is, wants] = pair(worst, row.allowed_mm, 'mm', units.value);
+  return (
+    <>
+      <td class="number">{is}</td>
+      <td class="number">{wants}</td>
+    </>
+  );
+};
+
+/** Every clearance, worst first; one that is chosen is pointed at in the solid. */
+export const Clearances = () => {
+  const { data, clearance } = usePage();
+  const { clearances, engine_moves, guarantee } = data.fit;
+  return (
+    <>
+      {engine_moves === '' ? null : (
+        <p>
+          <Said text={`Each at its worst while the engine moves: ${engine_moves}.`} />
+        </p>
+      )}
+      <div class="wide">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Status</th>
+              <th scope="col">What</th>
+              <th scope="col">Worst</th>
+              <th scope="col">Wanted</th>
+              <th scope="col">Between</th>
+            </tr>
+          </thead>
+          <tbody>
+            {clearances.map((row) => (
+              <tr key={row.name} class={clearance.value === row.name ? 'chosen' : ''}>
+                <td>
+                  <StatusWord status={row.status} />
+                </td>
+                <th scope="row">
+                  <button
+                    type="button"
+                    aria-pressed={clearance.value === row.name}
+                    onClick={() => {
+                      clearance.value = clearance.value === row.name ? null : row.name;
+                    }}
+                  >
+                    {row.name}
+                  </button>
+                </th>
+                <Distances row={row} />
+                <td>{row.worst_between.join(' – ')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p class="fine">
+        <Said text={guarantee} />
+      </p>
+    </>
+  );
+};

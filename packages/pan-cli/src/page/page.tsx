@@ -1,0 +1,76 @@
+import type { ComponentType } from 'preact';
+import { plain } from '../terminal/plain.js';
+import { Assumed } from './assumed.js';
+import { Cautions } from './cautions.js';
+import { Clearances } from './clearances.js';
+import { Pools } from './pools.js';
+import { type PageState, StateProvider } from './state.js';
+import { Verdict } from './verdict.js';
+
+interface SectionEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly View: ComponentType;
+}
+
+/** The sections in the order a reader meets them; the first screen stands before them. */
+const sections: readonly SectionEntry[] = [
+  { id: 'pools', title: 'Oil under load', View: Pools },
+  { id: 'clearances', title: 'Clearances', View: Clearances },
+  { id: 'cautions', title: 'Cautions', View: Cautions },
+  { id: 'assumed', title: 'Assumed', View: Assumed },
+];
+
+const UnitsSwitch = ({ state }: { state: PageState }) => (
+  <fieldset class="units">
+    <legend>Units</legend>
+    {(['mm', 'in'] as const).map((unit) => (
+      <label key={unit}>
+        <input
+          type="radio"
+          name="units"
+          value={unit}
+          checked={state.units.value === unit}
+          onChange={() => {
+            state.units.value = unit;
+          }}
+        />
+        {unit}
+      </label>
+    ))}
+  </fieldset>
+);
+
+/** The whole page, the same in Node and in the browser. */
+export const Page = ({ state }: { state: PageState }) => (
+  <StateProvider value={state}>
+    <a class="skip" href="#verdict">
+      To the verdict
+    </a>
+    <header>
+      <h1>{plain(state.data.title, 200)}</h1>
+      <UnitsSwitch state={state} />
+    </header>
+    <nav aria-label="Sections">
+      <ul>
+        {sections.map(({ id, title }) => (
+          <li key={id}>
+            <a href={`#${id}`}>{title}</a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+    <main>
+      <Verdict />
+      {sections.map(({ id, title, View }) => (
+        <section key={id} id={id} aria-labelledby={`${id}-h`}>
+          <h2 id={`${id}-h`}>{title}</h2>
+          <View />
+        </section>
+      ))}
+    </main>
+    <footer>
+      <p>Pan {state.data.version}. This page sends and fetches nothing.</p>
+    </footer>
+  </StateProvider>
+);

@@ -1,0 +1,118 @@
+import {
+  buildPan,
+  checkDesign,
+  createOilSystem,
+  cutParts,
+  type Design,
+  dipstickReport,
+  fitReport,
+  limitsReport,
+  type Mesh,
+  materialCautions,
+  namedManoeuvre,
+  obstaclePictures,
+  PanError,
+  panelsOf,
+  panSeams,
+  panSkin,
+  partsInPlace,
+  platesOf,
+  type ReadDesign,
+  SAYINGS,
+  surgeReport,
+  weldSteps,
+} from 'pan-core';
+import { surenessOf } from '../commands/sureness.js';
+import type { PageData, PageMesh, PageWeldStep } from '../page/data.js';
+import { pagePart } from './page-part.js';
+
+/** How far to look for room to move, mm. */
+const LOOK = 100;
+/** A tenth of a millimetre is as fine as a picture shows. */
+const short = (v: number): number => Math.round(v * 10) / 10;
+
+/** Triangles shown of one measured surface. */
+const SCAN_SHOWN = 3000;
+
+const meshData = (name: string, { points, triangles }: Mesh): PageMesh => ({
+  name,
+  points: points.flatMap((p) => p.map(short)),
+  triangles: triangles.flat(),
+});
+
+/** A result, or the words of why there is none. */
+const orWhy = <T>(ask: () => T): { readonly value: T | null; readonly why: string } => {
+  try {
+    return { value: ask(), why: '' };
+  } catch (error) {
+    if (error instanceof PanError) return { value: null, why: error.message };
+    throw error;
+  }
+};
+
+/** The design without what only distances need: the page asks about oil. */
+const withoutScans = (design: Design): Design => ({
+  ...design,
+  chassis: { ...design.chassis, obstacles: [] },
+});
+
+/**
+ * Everything a page shows that it does not work out itself.
+ *
+ * @param tell share of the work done, 0–1
+ */
+export const pageData = async (
+  read: ReadDesign,
+  version: string,
+  tell: (share: number) => void = () => {},
+): Promise<PageData> => {
+  const { design, assumed } = read;
+  const check = checkDesign(read);
+  tell(0.2);
+  const model = buildPan(design);
+  const system = createOilSystem(model);
+  const running = check.oil.running_in_pan_L * 1e6;
+  const limits = limitsReport(read, system, running);
+  tell(0.35);
+  const span = [-LOOK, LOOK] as const;
+  const fit = fitReport(read, model, { range: { foreAft: span, height: span }, tilts: [] }, (share) =>
+    tell(0.35 + 0.3 * share),
+  );
+  const surge = orWhy(() => surgeReport(system, design.manoeuvres.map(namedManoeuvre), {}));
+  tell(0.85);
+  const dipstick = design.dipstick === null ? null : orWhy(() => dipstickReport(read, system)).value;
+  const skin = panSkin(model);
+  const parts = orWhy(() => cutParts(design, model.profile, platesOf(model), panelsOf(model)));
+  const standing = await partsInPlace(model, skin);
+  tell(0.95);
+  return {
+    version,
+    title: design.title,
+    design: withoutScans(design),
+    check,
+    limits,
+    fit,
+    dipstick,
+    rests_on: surenessOf(['stick_marks', 'limit_g', 'least_fill_L', 'surge_s'], 'running', assumed).rests_on,
+    surge: surge.value,
+    surgeMissing: surge.why,
+    pan: standing.map(({ name, mesh }) => meshData(name, mesh)),
+    obstacles: obstaclePictures(design, SCAN_SHOWN).map(({ name, mesh, thinned }) => ({
+      ...meshData(name, mesh),
+      thinned,
+    })),
+    parts: (parts.value ?? []).map(pagePart),
+    partsMissing: parts.why,
+    weld: weldSteps(design, panSeams(model, skin)).map(
+      ({ title, lines, seams }): PageWeldStep => ({
+        title,
+        lines,
+        seams: seams.map((seam) => ({ ...seam })),
+      }),
+    ),
+    cautions: [
+      ...Object.values(SAYINGS).map((saying) => `${saying}.`),
+      ...materialCautions(design.pan.sheet.material),
+    ],
+  };
+};
