@@ -197,6 +197,15 @@ describe('a round end', () => {
     );
   });
 
+  test('a joint lengthwise through the round crosses the other end only', () => {
+    const { design, profile } = made((d) => {
+      d.pan.flange.endSeals = [seal];
+      d.pan.flange.split = { way: 'lengthwise', at: 40, joint: 'butt' };
+    });
+    expectWithin(pathLength(flangeJoints(design, profile)), 32 - 3.2 - REAR, 1e-9, 'rear strip');
+    expect(flangePieces(design, profile).map((p) => p.name)).toEqual(['flange right', 'flange left']);
+  });
+
   test('a bolt that the round takes away fails; so does a plate lower than the wall', () => {
     const change: Change = (d) => {
       d.pan.flange.endSeals = [seal];

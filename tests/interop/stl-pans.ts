@@ -53,4 +53,28 @@ export const pans: readonly (readonly [string, Design])[] = [
       d.baffles = [];
     }),
   ],
+  [
+    'flange in two pieces, round at one end, relieved and dowelled',
+    sampleDesign((d) => {
+      d.pan.flange.lighten = { land: 18 };
+      d.pan.flange.groove = { width: 4, depth: 2 };
+      d.pan.flange.dowels = [
+        { at: [45, 112], size: 8, fit: 'close' },
+        { at: [645, 112], size: 8, fit: 'easy' },
+      ];
+      d.pan.flange.drillAfterWeld = [[45, 112]];
+      d.pan.flange.split = { way: 'across', at: 345, joint: 'scarf' };
+      d.pan.flange.endSeals = [
+        {
+          end: 'front',
+          radius: 75,
+          centreAboveRail: 62,
+          across: 0,
+          land: 12,
+          groove: { width: 4, depth: 4 },
+        },
+      ];
+      d.engine.railHoles = d.engine.railHoles.filter(({ at }) => at[0] < 600 || Math.abs(at[1]) > 80);
+    }),
+  ],
 ];

@@ -27,7 +27,7 @@ describe('a limit for a check that does not exist is refused, not passed over', 
   });
 });
 
-test.each(['demo', 'two-wings', 'inches'])(
+test.each(['demo', 'two-wings', 'two-piece', 'inches'])(
   'every limit of %s can be set in the unit it prints',
   async (name) => {
     const report = checkDesign(await read(exampleText(name)));

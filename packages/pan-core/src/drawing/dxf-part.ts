@@ -47,7 +47,7 @@ export const partDxf = (part: Part, { title, warning, sentences }: SheetWords): 
     ]),
     ...part.marks.flatMap((mark) => [
       pathEntity('mark', mark.path, isClosed(mark.path)),
-      markLabel(mark, 0.7 * height),
+      ...(mark.what === '' ? [] : [markLabel(mark, 0.7 * height)]),
     ]),
     checkSquare([box.min[0], foot - CHECK_SQUARE]),
     textEntity('note', [box.min[0] + 5, foot - CHECK_SQUARE + 5], 4, `${CHECK_SQUARE} mm check square`),

@@ -156,7 +156,7 @@ const markWords = (part: Part, put: (path: Path) => Path, labels: LabelRoom): re
   part.marks.flatMap((mark) => {
     const path = put(mark.path);
     const line = markLine(path);
-    if (line === null) return [];
+    if (line === null || mark.what === '') return [];
     const text = oneLine(mark.what, 60);
     const found = labels.place(isClosed(mark.path) ? inBox(pathBox(path), text) : along(...line, text));
     return found === null ? [] : [found];

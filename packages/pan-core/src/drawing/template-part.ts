@@ -1,9 +1,13 @@
 import { isClosed, movePath, type PathBox, pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
+import { markLine } from './mark-line.js';
 import { oneLine } from './one-line.js';
 import { LETTER_WIDTH, type PageItem, stroke, words } from './page.js';
 import { trimmed } from './part-words.js';
 import { cutPaths, type TemplateView } from './template-view.js';
+
+/** A closed mark no wider than this is a place to punch, and too narrow for its words, mm. */
+const PUNCHED = 12;
 
 /** A view's lines and words moved by `shift`, words only where they can be read inside `box` (page axes). */
 export const templateItems = (view: TemplateView, shift: Vec2, box: PathBox): readonly PageItem[] => {
@@ -14,14 +18,21 @@ export const templateItems = (view: TemplateView, shift: Vec2, box: PathBox): re
   for (const mark of view.marks) {
     const path = movePath(move, mark.path);
     items.push(stroke('mark', path));
-    const [first, last] = [path[0], path[path.length - 1]];
     const text = oneLine(mark.what, 60);
-    if (first === undefined || last === undefined) continue;
+    const line = markLine(path);
+    if (line === null || text === '') continue;
     if (isClosed(mark.path)) {
       const { min, max } = pathBox(path);
       const middle: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
-      if (inBox(middle)) items.push(words(middle, 2.8, text, { align: 'centre', room: max[0] - min[0] - 2 }));
-    } else items.push(...alongLine(first.from, last.to, box, 2.8, text));
+      if (!inBox(middle)) continue;
+      const across = max[0] - min[0];
+      if (across > PUNCHED) items.push(words(middle, 2.8, text, { align: 'centre', room: across - 2 }));
+      else
+        items.push(
+          ...centreCross(middle, across / 2),
+          words([middle[0], max[1] + 2], 2.8, text, { align: 'centre' }),
+        );
+    } else items.push(...alongLine(...line, box, 2.8, text));
   }
   for (const fold of view.folds) {
     const [from, to] = [at(fold.from, shift), at(fold.to, shift)];

@@ -18,7 +18,7 @@ import { flangeDetailFindings } from './flange-detail.js';
 import { type FlangeHole, flangeHoles } from './flange-hole.js';
 import { flangePieces } from './flange-piece.js';
 import { flangeRim } from './flange-scallop.js';
-import { flangeOpening } from './flange-shape.js';
+import { flangeOpening, flangeOutline } from './flange-shape.js';
 import { stiffnessFindings } from './flange-stiffness.js';
 
 /** EN 1993-1-8, table 3.3: least distance of a hole's centre from an edge, in hole diameters. */
@@ -62,8 +62,13 @@ export const flangeFindings = (design: Design, profile: Profile): readonly Sheet
     return [rim, unknown, ...details];
   }
   const at = ([x, y]: Vec2): string => `x ${x.toFixed(0)}, y ${y.toFixed(0)} mm`;
+  const rail = flangeOutline(design);
   const plates = flangePieces(design, profile).map((piece) => piece.outline);
-  const edges = holes.map((h) => ({ h, value: inMetal(plates, h.at) / h.diameter }));
+  const edges = holes.map((h) => ({
+    h,
+    value: inMetal(plates, h.at) / h.diameter,
+    whole: signedDistance(rail, h.at),
+  }));
   const edge = edges.reduce((a, b) => (b.value < a.value ? b : a));
   const lands = holes.map((h) => ({ h, value: -signedDistance(opening, h.at) - h.diameter / 2 }));
   const land = lands.reduce((a, b) => (b.value < a.value ? b : a));
@@ -79,7 +84,9 @@ export const flangeFindings = (design: Design, profile: Profile): readonly Sheet
       below: 'fail',
       because: `the hole at ${at(edge.h.at)} needs 1.2 of its ${edge.h.diameter} mm to the flange’s edge (EN 1993-1-8)`,
       try: (short) =>
-        `Let the flange stand ${short.toFixed(1)} mm further beyond the rail, or check that hole.`,
+        edge.whole < EDGE_IN_HOLES * edge.h.diameter
+          ? `Let the flange stand ${short.toFixed(1)} mm further beyond the rail, or check that hole.`
+          : `Keep the relief, joint or end plate ${short.toFixed(1)} mm further from that hole.`,
     }),
     atLeast(design, {
       id: 'sealing_land',

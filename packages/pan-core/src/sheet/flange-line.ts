@@ -34,10 +34,7 @@ export const sealLine = (design: Design, profile: Profile, holes: readonly Round
   if (groove !== null && land > groove.width) {
     const { width, depth } = groove;
     return {
-      marks: [
-        loop((land - width) / 2, `groove ${width} wide, ${depth} deep`),
-        loop((land + width) / 2, 'groove, outer edge'),
-      ],
+      marks: [loop((land - width) / 2, ''), loop((land + width) / 2, `groove ${width} wide, ${depth} deep`)],
       notes: [
         `Mill the groove between the two marked lines, ${width} mm wide and ${depth} mm deep, once the face is flat.`,
       ],

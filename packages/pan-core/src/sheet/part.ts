@@ -19,6 +19,7 @@ export interface Fold {
 /** A point or word marked on a flat part. */
 export interface Mark {
   readonly path: Path;
+  /** Its words; empty for a line that goes with the one before or after it. */
   readonly what: string;
 }
 
