@@ -10,6 +10,7 @@ import {
 } from 'pan-core/geometry/index.js';
 import { endSealSizes, floorProfile } from 'pan-core/pan/index.js';
 import {
+  cutParts,
   flangeHoles,
   flangeJoints,
   flangeParts,
@@ -160,6 +161,26 @@ describe('a round end', () => {
     expectWithin(pathLength(plate.marks[0]!.path), 158 * Math.acos(62 / 79), 1e-9, 'groove bottom');
     expect(plate.outline).toHaveLength(4);
     expect(shopFindings(plate).filter((f) => f.severity === 'fault')).toEqual([]);
+  });
+
+  test('the belly’s end walls carry the line that they are trimmed to, an arc at each end of the blank', () => {
+    const { design, profile } = made(own({ endSeals: [seal, { ...seal, end: 'rear', across: 7 }] }));
+    const belly = part(cutParts(design, profile, [], []), 'belly');
+    const lines = belly.marks.filter((m) => m.what.startsWith('trim'));
+    expect(lines).toHaveLength(2);
+    const sag = 75 - 62;
+    const half = Math.sqrt(75 ** 2 - 62 ** 2);
+    const boxes = lines.map((m) => box(m.path)).sort((a, b) => a[0]! - b[0]!);
+    // The blank begins at its right edge, 95 from the crank's line.
+    const wanted = [
+      [0, 95 + 7 - half, sag, 95 + 7 + half],
+      [belly.flat[0] - sag, 95 - half, belly.flat[0], 95 + half],
+    ];
+    boxes.forEach((found, i) => {
+      found.forEach((value, k) => {
+        expectWithin(value, wanted[i]![k]!, 1e-9, `arc ${i}`);
+      });
+    });
   });
 
   test('a centre on the rail makes it half a ring', () => {

@@ -17,6 +17,7 @@ import { bellyHoles, mouthMark } from './belly-hole.js';
 import { buttTrim } from './butt-trim.js';
 import type { CutJob } from './cut-job.js';
 import { type Cutter, type Facet, footprint } from './cutter.js';
+import { endSealMarks } from './end-seal-mark.js';
 import { finishRegion } from './finish.js';
 import { cornerNames } from './fold-name.js';
 import type { Fold, Part } from './part.js';
@@ -73,7 +74,11 @@ const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly strin
       drawnFace: 'oil side',
       holes: bellyHoles(design, facets),
       folds: bellyFolds(design, profile, runs, names),
-      marks: [...mouthMark(design, facets), ...baffleMarks(facets, plates)],
+      marks: [
+        ...mouthMark(design, facets),
+        ...baffleMarks(facets, plates),
+        ...endSealMarks(design, path, runs[runs.length - 1]!.start + runs[runs.length - 1]!.length),
+      ],
       notes: [
         `Inside face up; rear rail at the left, left side of the car at the top. Bends: ${rule.words}.`,
         'Both ends run up to the rail face of the flange and are faced flush after welding.',

@@ -9,7 +9,7 @@ const INTO = 1;
 
 /**
  * The line between both halves, from below or from the right to above or to the left of the flange. A scarf crosses
- * each strip at 45 degrees about its middle, both ends to the same side, so that it is its own mirror image.
+ * each strip at 45 degrees about its middle, both outer ends to the same side, so that it is its own mirror image.
  */
 export const jointLine = (split: FlangeSplit, region: Region): Path =>
   polylinePath(jointPoints(split, region), false);
@@ -48,13 +48,20 @@ const jointPoints = (split: FlangeSplit, region: Region): readonly Vec2[] => {
   const crossed = region.loops
     .flatMap((loop) => loop.flatMap((s) => segmentMeetings(line, s).map((m) => least + m.a * (most - least))))
     .sort((a, b) => a - b);
-  const [a, b] = [crossed[0], crossed[1]];
-  const [c, d] = [crossed[crossed.length - 2], crossed[crossed.length - 1]];
-  if (split.joint === 'butt' || crossed.length < 4 || a === undefined || b === undefined) {
-    return [point(split.at, least), point(split.at, most)];
+  const straight = [point(split.at, least), point(split.at, most)];
+  const [a, b] = crossed;
+  const [c, d] = crossed.slice(-2);
+  if (split.joint === 'butt' || a === undefined || b === undefined || c === undefined || d === undefined) {
+    return straight;
   }
+  // A joint to the right of the crank's line leans the other way, so that a mirrored flange has it mirrored.
+  const lean = split.way === 'lengthwise' && split.at < 0 ? -1 : 1;
   // Over the strip from u to v the line moves as far along as the strip is wide.
-  const at = (u: number, middle: number, sign: number): Vec2 => point(split.at + sign * (u - middle), u);
-  const [lower, upper] = [(a + b) / 2, (c! + d!) / 2];
-  return [at(least, lower, -1), at(b + INTO, lower, -1), at(c! - INTO, upper, 1), at(most, upper, 1)];
+  const at = (u: number, middle: number, sign: number): Vec2 =>
+    point(split.at + lean * sign * (u - middle), u);
+  const low = [at(least, (a + b) / 2, -1), at(b + INTO, (a + b) / 2, -1)];
+  const high = [at(c - INTO, (c + d) / 2, 1), at(most, (c + d) / 2, 1)];
+  if (crossed.length > 2) return [...low, ...high];
+  // Where an end plate stands at the other end, only one strip is crossed.
+  return a - least < most - b ? [...low, point(low[1]![k], most)] : [point(high[0]![k], least), ...high];
 };
