@@ -75,9 +75,9 @@ describe('pan worksheet', () => {
         const out = join(folder, `${paper}.pdf`);
         const { code, err } = runPan(['worksheet', '--out', out, '--paper', paper]);
         expect(code).toBe(0);
-        expect(err).toMatch(/Wrote .*: 15 pages/);
+        expect(err).toMatch(/Wrote .*: 16 pages/);
         const pdf = readFileSync(out);
-        expect(pageCount(pdf)).toBe(15);
+        expect(pageCount(pdf)).toBe(16);
         const words = pageWords(pdf).replace(/\s+/g, ' ');
         for (const key of shown) expect(words).toContain(key);
         for (const { box } of wordBoxes(pdf)) {
@@ -121,7 +121,7 @@ describe('pan worksheet', () => {
       const { code, out } = runPan(['worksheet', file, '--out', join(folder, 'sheet.pdf'), '--json']);
       expect(code).toBe(0);
       const { measure, pages } = JSON.parse(out);
-      expect(pages).toBe(16);
+      expect(pages).toBe(17);
       expect(measure.least_redundancy).toBeGreaterThanOrEqual(0.2);
       expect(measure.distances.length).toBeGreaterThanOrEqual(27);
     });

@@ -1,5 +1,6 @@
 import { groundFigure, movesFigure, obstaclesFigure } from './figure-car.js';
 import { crankFigure } from './figure-crank.js';
+import { endsFigure } from './figure-ends.js';
 import { mountedFigure, startFigure } from './figure-engine.js';
 import { dipstickFigure, oilFigure } from './figure-oil.js';
 import { distancesFigure, holesFigure, type NumberOf, railFigure } from './figure-rail.js';
@@ -17,6 +18,7 @@ const FIGURES: Readonly<Record<string, (n: NumberOf) => readonly PageItem[]>> = 
   carries: (n) => thingsFigure(n, 'carries'),
   rear: rearFigure,
   oil: oilFigure,
+  ends: endsFigure,
   dipstick: dipstickFigure,
   ground: groundFigure,
   moves: movesFigure,
