@@ -64,6 +64,13 @@ describe('the published JSON of each command', () => {
     });
   });
 
+  it('pan report prints what its schema says', () => {
+    inFolder((folder) => {
+      const out = join(folder, 'page.html');
+      expect(faults('report', runPan(['report', example('demo'), '--out', out, '--json']).out)).toEqual([]);
+    });
+  });
+
   it('every error follows its schema', () => {
     for (const args of [
       ['check', 'no-such-file.yaml'],
