@@ -47,7 +47,7 @@ const plainWidths = {
 // The program and styles of the page, which carry pan-core's oil and nothing of Node.
 const bundlePage = async (build) => {
   const { outputFiles } = await build({
-    entryPoints: { page: join(here, 'src/page/main.tsx'), 'page-style': join(here, 'src/page/page.css') },
+    entryPoints: { page: join(here, 'src/page/main.tsx'), 'page-style': join(here, 'src/page/style.css') },
     outdir: folder,
     entryNames: '[name]',
     bundle: true,

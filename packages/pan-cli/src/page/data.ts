@@ -41,6 +41,8 @@ export interface PagePart {
   readonly thickness_mm: number;
   readonly face: 'oil side' | 'outside' | 'either';
   readonly size_mm: readonly [number, number];
+  /** Least x and y of the drawing, mm. */
+  readonly corner: readonly [number, number];
   readonly mass_kg: number;
   readonly outline: string;
   readonly openings: readonly string[];

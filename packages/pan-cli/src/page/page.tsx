@@ -2,10 +2,16 @@ import type { ComponentType } from 'preact';
 import { plain } from '../terminal/plain.js';
 import { Assumed } from './assumed.js';
 import { Cautions } from './cautions.js';
+import { Checks } from './checks.js';
 import { Clearances } from './clearances.js';
+import { Hatches } from './hatches.js';
+import { Limits } from './limits.js';
 import { Pools } from './pools.js';
+import { Sheets } from './sheets.js';
 import { type PageState, StateProvider } from './state.js';
+import { Surge } from './surge.js';
 import { Verdict } from './verdict.js';
+import { Weld } from './weld.js';
 
 interface SectionEntry {
   readonly id: string;
@@ -16,7 +22,12 @@ interface SectionEntry {
 /** The sections in the order a reader meets them; the first screen stands before them. */
 const sections: readonly SectionEntry[] = [
   { id: 'pools', title: 'Oil under load', View: Pools },
+  { id: 'limits', title: 'What bares the mouth', View: Limits },
+  { id: 'surge', title: 'Surge', View: Surge },
   { id: 'clearances', title: 'Clearances', View: Clearances },
+  { id: 'sheets', title: 'Parts laid flat', View: Sheets },
+  { id: 'weld', title: 'Weld order', View: Weld },
+  { id: 'checks', title: 'Every number', View: Checks },
   { id: 'cautions', title: 'Cautions', View: Cautions },
   { id: 'assumed', title: 'Assumed', View: Assumed },
 ];
@@ -44,6 +55,7 @@ const UnitsSwitch = ({ state }: { state: PageState }) => (
 /** The whole page, the same in Node and in the browser. */
 export const Page = ({ state }: { state: PageState }) => (
   <StateProvider value={state}>
+    <Hatches />
     <a class="skip" href="#verdict">
       To the verdict
     </a>

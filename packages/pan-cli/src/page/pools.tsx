@@ -1,4 +1,5 @@
 import type { Signal } from '@preact/signals';
+import { roomsOfAnswer } from 'pan-core';
 import { useMemo } from 'preact/hooks';
 import { SectionView, stillSection } from './section-view.js';
 import { usePage } from './state.js';
@@ -128,7 +129,12 @@ export const Pools = () => {
       <div class="views">
         {stills.map((still) => (
           <figure key={still.plane.name}>
-            <SectionView still={still} answer={answer} words={`Oil in the ${still.plane.name} section`} />
+            <SectionView
+              still={still}
+              rooms={answer === null ? [] : roomsOfAnswer(answer)}
+              covered={answer?.pickup.covered === true}
+              words={`The ${still.plane.name} section: mouth ${answer?.pickup.covered === true ? 'covered' : 'bared'}.`}
+            />
           </figure>
         ))}
       </div>

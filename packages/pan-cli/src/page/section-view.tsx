@@ -1,6 +1,6 @@
 import {
+  type LevelledRoom,
   type MetalSlice,
-  type OilAnswer,
   type PanModel,
   type Point2,
   type RoomSlice,
@@ -8,6 +8,8 @@ import {
   sliceOil,
   sliceRooms,
 } from 'pan-core';
+import type { ComponentChildren } from 'preact';
+import { surfaceEdges } from './surface-edges.js';
 import type { ViewPlane } from './view-plane.js';
 
 /** What stays the same in a section while the oil moves. */
@@ -35,29 +37,51 @@ export const stillSection = (model: PanModel, plane: ViewPlane): StillSection =>
   };
 };
 
-const place = ([x, y]: Point2): string => `${x.toFixed(1)} ${(-y).toFixed(1)}`;
+export const place = ([x, y]: Point2): string => `${x.toFixed(1)} ${(-y).toFixed(1)}`;
 const path = (points: readonly Point2[]): string => `M${points.map(place).join('L')}Z`;
+const strokes = (segments: readonly (readonly [Point2, Point2])[]): string =>
+  segments.map(([a, b]) => `M${place(a)}L${place(b)}`).join('');
 
 const LINE: Readonly<Record<string, string>> = { block: 'block', flange: 'block', baffle: 'baffle' };
 
-/** The oil of an answer in a section, and the words that say it for who cannot see it. */
+/** One room's oil: washed and hatched, with a line where its surface is. */
+const RoomOil = ({ still, room, ghost }: { still: StillSection; room: LevelledRoom; ghost: boolean }) => {
+  const wet = sliceOil(still.rooms, still.plane, { up: room.up, pools: [room] });
+  const outlines = wet.map(({ outline }) => path(outline)).join('');
+  const surface = strokes(wet.flatMap((one) => surfaceEdges(one, still.rooms)));
+  if (ghost) return <path class="ghost" d={surface} />;
+  const whose = room.hasPickup ? 'mine' : 'apart';
+  return (
+    <>
+      <path class={`oil ${whose}`} d={outlines} />
+      <path class={`hatch ${whose}`} d={outlines} />
+      <path class="surface" d={surface} />
+    </>
+  );
+};
+
+/** Oil in a section of the pan, and the words that say it for who cannot see it. */
 export const SectionView = ({
   still,
-  answer,
+  rooms,
+  covered,
   words,
-  ghost,
+  ghost = [],
+  children,
 }: {
   still: StillSection;
-  answer: OilAnswer | null;
+  rooms: readonly LevelledRoom[];
+  /** The mouth is under oil. */
+  covered: boolean;
   words: string;
-  /** Oil of another answer, as an outline. */
-  ghost?: OilAnswer | null;
+  /** Other oil, its surfaces alone. */
+  ghost?: readonly LevelledRoom[];
+  /** What stands round the pan. */
+  children?: ComponentChildren;
 }) => {
-  const { plane, rooms, metal, mouth } = still;
-  const [low, high] = [plane.low, plane.high];
+  const { plane, metal, mouth } = still;
+  const { low, high } = plane;
   const size = [high[0] - low[0], high[1] - low[1]] as const;
-  const oil = answer === null ? [] : sliceOil(rooms, plane, answer);
-  const rest = ghost == null ? [] : sliceOil(rooms, plane, ghost);
   return (
     <svg
       class="section"
@@ -66,38 +90,29 @@ export const SectionView = ({
       aria-label={words}
     >
       <title>{words}</title>
-      {rooms.map(({ cell, outline }) => (
-        <path key={cell} class="room" d={path(outline)} />
+      {children}
+      <path class="room" d={still.rooms.map(({ outline }) => path(outline)).join('')} />
+      {rooms.map((room, i) => (
+        <RoomOil key={i} still={still} room={room} ghost={false} />
       ))}
-      {oil.map(({ cell, pool, outline }) => (
-        <path
-          key={cell}
-          class={`oil ${answer?.pools[pool]?.hasPickup === true ? 'mine' : 'apart'}`}
-          d={path(outline)}
-        />
-      ))}
-      {rest.map(({ cell, outline }) => (
-        <path key={cell} class="ghost" d={path(outline)} />
+      {ghost.map((room, i) => (
+        <RoomOil key={i} still={still} room={room} ghost />
       ))}
       {metal.map(({ owner, segments }, i) => (
-        <path
-          key={i}
-          class={LINE[owner] ?? 'sheet'}
-          d={segments.map(([a, b]) => `M${place(a)}L${place(b)}`).join('')}
-        />
+        <path key={i} class={LINE[owner] ?? 'sheet'} d={strokes(segments)} />
       ))}
       <line class="rail" x1={low[0]} x2={high[0]} y1={0} y2={0} />
       <line
-        class={`mouth ${answer === null || answer.pickup.covered ? 'covered' : 'bared'}`}
+        class={`mouth ${covered ? 'covered' : 'bared'}`}
         x1={mouth[0][0]}
         x2={mouth[1][0]}
         y1={-mouth[0][1]}
         y2={-mouth[1][1]}
       />
-      <text class="end" x={low[0] + 4} y={-high[1] + 14}>
+      <text class="end" x={low[0] + 4} y={-high[1] + 16}>
         {plane.ends[0]}
       </text>
-      <text class="end" x={high[0] - 4} y={-high[1] + 14} text-anchor="end">
+      <text class="end" x={high[0] - 4} y={-high[1] + 16} text-anchor="end">
         {plane.ends[1]}
       </text>
     </svg>

@@ -1,4 +1,4 @@
-import type { Part } from 'pan-core';
+import { type Part, pathBox } from 'pan-core';
 import type { PagePart } from '../page/data.js';
 
 const short = (v: number): string => `${Number(v.toFixed(2)) + 0}`;
@@ -26,6 +26,12 @@ const circle = ([x, y]: readonly [number, number], r: number): string => {
   return `M${short(x - r)} ${short(-y)}${half(x + r)}${half(x - r)}Z`;
 };
 
+/** Least x and y of an outline as it is drawn, y down. */
+const cornerOf = (path: Part['outline']): readonly [number, number] => {
+  const { min, max } = pathBox(path);
+  return [min[0], -max[1]];
+};
+
 /** A part as its sheet on the page shows it. */
 export const pagePart = (part: Part): PagePart => ({
   name: part.name,
@@ -35,6 +41,7 @@ export const pagePart = (part: Part): PagePart => ({
   thickness_mm: part.thickness,
   face: part.drawnFace,
   size_mm: part.flat,
+  corner: cornerOf(part.outline),
   mass_kg: part.mass,
   outline: drawn(part.outline),
   openings: [...part.openings.map(drawn), ...part.holes.map(({ at, diameter }) => circle(at, diameter / 2))],

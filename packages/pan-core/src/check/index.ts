@@ -2,6 +2,7 @@ export { checkDesign } from './check-design.js';
 export { constraintChecks } from './constraint-checks.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
 export { type FitQuestion, type FitReport, type FitRow, fitReport } from './fit-report.js';
+export { type Formula, formulaOf } from './formula.js';
 export { assumedFor, type FillKind, type Grounds, groundsBy, groundsOf } from './grounds.js';
 export {
   type LevelReport,

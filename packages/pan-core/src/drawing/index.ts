@@ -8,7 +8,7 @@ export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
 export { partsInPlace } from './in-place.js';
 export { type Mesh, meshVolume } from './mesh.js';
-export { type ObstaclePicture, obstaclePictures } from './obstacle-mesh.js';
+export { type ObstaclePicture, obstaclePictures, roadPlane } from './obstacle-mesh.js';
 export { oneLine, wrapLine } from './one-line.js';
 export {
   type Fill,

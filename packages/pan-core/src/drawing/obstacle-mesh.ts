@@ -140,6 +140,14 @@ const meshOf = (shape: Shape, most: number): Mesh => {
   }
 };
 
+/** The road under a car at rest, in pan axes, mm; null where it or the chassis's axes are not known. */
+export const roadPlane = (design: Design): { readonly at: Vec3; readonly normal: Vec3 } | null => {
+  const axes = chassisAxes(design);
+  const { ground } = design.chassis;
+  if (!axes.known || ground === null) return null;
+  return { at: unrotate3(axes.toChassis, [0, 0, ground]), normal: unrotate3(axes.toChassis, [0, 0, 1]) };
+};
+
 /**
  * The chassis's obstacles as they stand to the pan at rest; none where the chassis's axes are not known.
  *

@@ -15,6 +15,9 @@ export interface OilSlice extends RoomSlice {
   readonly pool: number;
 }
 
+/** What a slice asks of a pool. */
+type SlicedPool = Pick<PoolAnswer, 'cells' | 'volume' | 'level'>;
+
 /** Every cell that the plane cuts. */
 export const sliceRooms = (model: Pick<PanModel, 'cells'>, plane: CuttingPlane): readonly RoomSlice[] =>
   model.cells.flatMap((room, cell) => {
@@ -26,7 +29,7 @@ export const sliceRooms = (model: Pick<PanModel, 'cells'>, plane: CuttingPlane):
 export const sliceOil = (
   rooms: readonly RoomSlice[],
   plane: CuttingPlane,
-  { up, pools }: { readonly up: readonly [number, number, number]; readonly pools: readonly PoolAnswer[] },
+  { up, pools }: { readonly up: readonly [number, number, number]; readonly pools: readonly SlicedPool[] },
 ): readonly OilSlice[] => {
   const poolOf = new Map<number, number>();
   pools.forEach((pool, i) => {
@@ -36,7 +39,7 @@ export const sliceOil = (
   return rooms.flatMap(({ cell, outline }) => {
     const pool = poolOf.get(cell);
     if (pool === undefined) return [];
-    const { level } = pools[pool] as PoolAnswer;
+    const { level } = pools[pool] as SlicedPool;
     const wet = below(outline, (p) => base + p[0] * right + p[1] * upward - level);
     return wet.length < 3 ? [] : [{ cell, pool, outline: wet }];
   });

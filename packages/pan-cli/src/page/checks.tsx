@@ -1,0 +1,93 @@
+import { type Check, type CheckGroup, formulaOf } from 'pan-core';
+import { checkNumbers } from '../terminal/check-numbers.js';
+import { plain } from '../terminal/plain.js';
+import { usePage } from './state.js';
+import { GroundsMark, Said, StatusWord } from './words.js';
+
+const GROUPS: Readonly<Record<CheckGroup, string>> = {
+  oil: 'Oil',
+  mouth: 'Mouth',
+  crank: 'Crank',
+  fit: 'Fit',
+  sheet: 'Sheet',
+  weld: 'Weld',
+};
+const ORDER = ['fail', 'unknown', 'warn', 'pass'] as const;
+
+const Row = ({ check }: { check: Check }) => {
+  const { data, units } = usePage();
+  const [is, wants] = checkNumbers(check, units.value);
+  const grounds = data.check.rests_on[check.id];
+  const { formula, source } = formulaOf(check.id);
+  return (
+    <tr>
+      <td>
+        <StatusWord status={check.status} />
+      </td>
+      <th scope="row">
+        <details>
+          <summary>{plain(check.title, 120)}</summary>
+          <p>
+            <Said text={check.because} />
+          </p>
+          {check.try === '' ? null : (
+            <p class="try">
+              <Said text={check.try} />
+            </p>
+          )}
+          <p class="fine">
+            {formula} <i>Source: {source}.</i>
+            {grounds === undefined || grounds.assumed.length === 0
+              ? ''
+              : ` Leans on assumed: ${grounds.assumed.join(', ')}.`}
+            {grounds?.model == null ? '' : ` Limits of the model: ${grounds.model}.`}
+          </p>
+        </details>
+      </th>
+      <td class="number">
+        {is}
+        <GroundsMark grounds={grounds} />
+      </td>
+      <td class="number">{wants}</td>
+    </tr>
+  );
+};
+
+/** Every check; each opens to its reason, its formula and whose that is. */
+export const Checks = () => {
+  const { checks } = usePage().data.check;
+  const groups = (Object.keys(GROUPS) as CheckGroup[]).filter((group) =>
+    checks.some((c) => c.group === group),
+  );
+  return (
+    <>
+      <p class="fine">
+        No sign: your measurements and geometry alone. <b>~</b> leans on something assumed. <b>*</b> a model’s
+        answer, with its limits. Open a row for its formula and source.
+      </p>
+      {groups.map((group) => (
+        <div key={group} class="wide">
+          <table>
+            <caption>{GROUPS[group]}</caption>
+            <thead>
+              <tr>
+                <th scope="col">Status</th>
+                <th scope="col">Check</th>
+                <th scope="col">Is</th>
+                <th scope="col">Wanted</th>
+              </tr>
+            </thead>
+            <tbody>
+              {checks
+                .filter((c) => c.group === group)
+                .sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || a.margin - b.margin)
+                .map((check) => (
+                  <Row key={check.id} check={check} />
+                ))}
+            </tbody>
+          </table>
+        </div>
+      ))}
+    </>
+  );
+};
