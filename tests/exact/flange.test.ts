@@ -8,7 +8,7 @@ import {
   pathLength,
   reversePath,
 } from 'pan-core/geometry/index.js';
-import { endSealSizes, floorProfile } from 'pan-core/pan/index.js';
+import { endSealSizes, floorProfile, outerSolids } from 'pan-core/pan/index.js';
 import {
   cutParts,
   flangeHoles,
@@ -180,6 +180,22 @@ describe('a round end', () => {
       found.forEach((value, k) => {
         expectWithin(value, wanted[i]![k]!, 1e-9, `arc ${i}`);
       });
+    });
+  });
+
+  test('the pan’s outside has it as a box: on the end wall, as thick as the flange, down to its foot', () => {
+    const { design, profile } = made(own({ endSeals: [{ ...seal, across: 7 }] }));
+    const solids = outerSolids(design, profile).filter((s) => s.name === 'end plate');
+    const points = solids.flatMap((s) => s.vertices);
+    const half = Math.sqrt(87 ** 2 - 62 ** 2);
+    const wanted = [
+      [655 + 3, 655 + 3 + 10],
+      [7 - half, 7 + half],
+      [62 - 87, 0],
+    ] as const;
+    wanted.forEach(([low, high], k) => {
+      expectWithin(Math.min(...points.map((p) => p[k]!)), low, 1e-9, `axis ${k}`);
+      expectWithin(Math.max(...points.map((p) => p[k]!)), high, 1e-9, `axis ${k}`);
     });
   });
 
