@@ -1,7 +1,8 @@
+import { checkDesign } from 'pan-core/check/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import { panSeams } from 'pan-core/weld/index.js';
 import { describe, expect, it } from 'vitest';
-import { exampleText, read } from '../design-text.js';
+import { changed, exampleText, read } from '../design-text.js';
 import { setOf, textAt } from '../interop/dxf-cut-set.js';
 import { expectWithin } from '../numbers.js';
 
@@ -79,4 +80,21 @@ describe('the cut set of a flange in two pieces', () => {
     expect(textAt(all, '4-weld/leak-test.txt')).toContain('arc of each end plate open');
     expect(textAt(all, '5-buy/bought.txt')).toContain('R 75 mm, to fill a groove 4 x 4 mm');
   });
+});
+
+it('an end seal’s foot 3 mm lower lies deeper by 3 mm of the way to the surface, and its limit can be set', async () => {
+  const level = changed(exampleText('two-piece'), 'dive_per_g: 1.5 deg', 'dive_per_g: 0 deg');
+  const found = async (text: string) =>
+    checkDesign(await read(text)).checks.find(({ id }) => id === 'end_seal_oil_front')!;
+  const [here, lower] = [
+    await found(level),
+    await found(changed(level, '75, centre_above_rail: 60', '75, centre_above_rail: 57')),
+  ];
+  expect(here.status).toBe('warn');
+  expect(here.because).toContain('firm stop');
+  // Braking 0.7 g with the nose 2 degrees up: the surface's normal leans back by atan 0.7 less those 2 degrees.
+  const lean = Math.atan(0.7) - (2 * Math.PI) / 180;
+  expectWithin((lower.value ?? 0) - (here.value ?? 0), 3 * Math.cos(lean), 1e-9, 'deeper');
+  const allowed = await found(`${level}limits: {end_seal_oil_front: 100}\n`);
+  expect(allowed.status).toBe('pass');
 });

@@ -88,6 +88,9 @@ const rodRow = (design: Design, found: Found | null, { name }: Manoeuvre): reado
   ];
 };
 
+/** How far inside a wall a place is asked for, so that it is in the oil's room, mm. */
+const INSIDE = 0.01;
+
 /** Something that should stay out of the oil. */
 interface Place {
   readonly id: string;
@@ -147,8 +150,22 @@ const placesOf = (design: Design, system: OilSystem): readonly Place[] => {
             fix: 'Bring the tube in higher, and let the stick seal.',
           },
         ];
-  return [...seal, ...rail, ...bungs, ...tube];
+  return [...seal, ...rail, ...endSealPlaces(design), ...bungs, ...tube];
 };
+
+/** The foot of each end plate's arc, at the pan's end wall: the lowest place where a seal keeps the oil in. */
+const endSealPlaces = (design: Design): readonly Place[] =>
+  design.pan.flange.endSeals.map(({ end, radius, centreAboveRail, across }): Place => {
+    const { floor } = design.pan;
+    const wall = end === 'front' ? floor[0]![0] : floor[floor.length - 1]![0];
+    return {
+      id: `end_seal_oil_${end}`,
+      title: `${end} end seal`,
+      at: [wall + (end === 'front' ? -INSIDE : INSIDE), across, centreAboveRail - radius],
+      why: 'Oil over the foot of the end plate’s arc stands against its seal',
+      fix: 'Less oil, a baffle that keeps it from that end, or a seal in a groove, bedded in sealant.',
+    };
+  });
 
 /** x just inside the rearmost room above the rail. */
 const rearOf = ({ model }: OilSystem): number | null => {
