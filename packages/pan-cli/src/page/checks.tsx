@@ -66,15 +66,19 @@ export const Checks = () => {
         answer, with its limits. Open a row for its formula and source.
       </p>
       {groups.map((group) => (
-        <div key={group} class="wide">
+        <div key={group} class="checks">
           <table>
             <caption>{GROUPS[group]}</caption>
             <thead>
               <tr>
                 <th scope="col">Status</th>
                 <th scope="col">Check</th>
-                <th scope="col">Is</th>
-                <th scope="col">Wanted</th>
+                <th scope="col" class="number">
+                  Is
+                </th>
+                <th scope="col" class="number">
+                  Wanted
+                </th>
               </tr>
             </thead>
             <tbody>

@@ -1,5 +1,6 @@
 import type { FitReport } from 'pan-core';
 import { pair } from '../terminal/quantity.js';
+import { OutlineViews } from './outline-views.js';
 import { usePage } from './state.js';
 import { Said, StatusWord } from './words.js';
 
@@ -18,10 +19,58 @@ const Distances = ({ row }: { row: Row }) => {
   );
 };
 
+const Rows = ({ rows, caption }: { rows: readonly Row[]; caption: string }) => {
+  const { clearance } = usePage();
+  return (
+    <div class="wide">
+      <table>
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Status</th>
+            <th scope="col">What</th>
+            <th scope="col" class="number">
+              Worst
+            </th>
+            <th scope="col" class="number">
+              Wanted
+            </th>
+            <th scope="col">Between</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.name} class={clearance.value === row.name ? 'chosen' : ''}>
+              <td>
+                <StatusWord status={row.status} />
+              </td>
+              <th scope="row">
+                <button
+                  type="button"
+                  aria-pressed={clearance.value === row.name}
+                  onClick={() => {
+                    clearance.value = clearance.value === row.name ? null : row.name;
+                  }}
+                >
+                  {row.name}
+                </button>
+              </th>
+              <Distances row={row} />
+              <td>{row.worst_between.join(' – ')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+};
+
 /** Every clearance, worst first; one that is chosen is pointed at in the solid. */
 export const Clearances = () => {
   const { data, clearance } = usePage();
   const { clearances, engine_moves, guarantee } = data.fit;
+  const pointed = clearances.find(({ name }) => name === clearance.value);
+  const others = clearances.filter(({ kind, status }) => kind === 'bolt' && status === 'pass').slice(1);
   return (
     <>
       {engine_moves === '' ? null : (
@@ -29,41 +78,23 @@ export const Clearances = () => {
           <Said text={`Each at its worst while the engine moves: ${engine_moves}.`} />
         </p>
       )}
-      <div class="wide">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Status</th>
-              <th scope="col">What</th>
-              <th scope="col">Worst</th>
-              <th scope="col">Wanted</th>
-              <th scope="col">Between</th>
-            </tr>
-          </thead>
-          <tbody>
-            {clearances.map((row) => (
-              <tr key={row.name} class={clearance.value === row.name ? 'chosen' : ''}>
-                <td>
-                  <StatusWord status={row.status} />
-                </td>
-                <th scope="row">
-                  <button
-                    type="button"
-                    aria-pressed={clearance.value === row.name}
-                    onClick={() => {
-                      clearance.value = clearance.value === row.name ? null : row.name;
-                    }}
-                  >
-                    {row.name}
-                  </button>
-                </th>
-                <Distances row={row} />
-                <td>{row.worst_between.join(' – ')}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      {pointed === undefined ? (
+        <p class="fine screen-only">Choose one to see where it is.</p>
+      ) : (
+        <>
+          <p role="status">
+            <Said text={pointed.because} />
+          </p>
+          <OutlineViews chosen={[]} at={pointed.worst_at ?? pointed.at} words={pointed.because} />
+        </>
+      )}
+      <Rows rows={clearances.filter((row) => !others.includes(row))} caption="Nearest first" />
+      {others.length === 0 ? null : (
+        <details>
+          <summary>{others.length} more bolts, none nearer to its limit</summary>
+          <Rows rows={others} caption="Bolts" />
+        </details>
+      )}
       <p class="fine">
         <Said text={guarantee} />
       </p>

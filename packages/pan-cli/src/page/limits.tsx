@@ -36,10 +36,10 @@ const Plot = ({ report }: { report: LimitsReport }) => {
   return (
     <svg class="plot" viewBox="-215 -185 430 370" role="img" aria-label={words}>
       <title>{words}</title>
+      <path class="safe" d={outline(directions, (d) => d.limit_g)} />
       {[0.5, 1, 1.5, 2].map((g) => (
         <Ring key={g} g={g} />
       ))}
-      <path class="safe" d={outline(directions, (d) => d.limit_g)} />
       <path class="held-line" d={outline(directions, (d) => d.held_g)} />
       <path class="settled-line" d={outline(directions, (d) => d.settled_g)} />
       {worst === null ? null : (
@@ -107,9 +107,15 @@ export const Limits = () => {
             <thead>
               <tr>
                 <th scope="col">Case</th>
-                <th scope="col">Asks</th>
-                <th scope="col">Limit</th>
-                <th scope="col">Least oil</th>
+                <th scope="col" class="number">
+                  Asks
+                </th>
+                <th scope="col" class="number">
+                  Limit
+                </th>
+                <th scope="col" class="number">
+                  Least oil
+                </th>
               </tr>
             </thead>
             <tbody>

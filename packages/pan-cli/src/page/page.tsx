@@ -6,6 +6,7 @@ import { Checks } from './checks.js';
 import { Clearances } from './clearances.js';
 import { Hatches } from './hatches.js';
 import { Limits } from './limits.js';
+import { OutlineLines } from './outline-views.js';
 import { Pools } from './pools.js';
 import { Sheets } from './sheets.js';
 import { type PageState, StateProvider } from './state.js';
@@ -56,6 +57,7 @@ const UnitsSwitch = ({ state }: { state: PageState }) => (
 export const Page = ({ state }: { state: PageState }) => (
   <StateProvider value={state}>
     <Hatches />
+    <OutlineLines />
     <a class="skip" href="#verdict">
       To the verdict
     </a>

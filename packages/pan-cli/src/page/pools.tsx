@@ -142,8 +142,12 @@ export const Pools = () => {
         <thead>
           <tr>
             <th scope="col">Pool</th>
-            <th scope="col">Holds</th>
-            <th scope="col">Surface below the rail at the mouth</th>
+            <th scope="col" class="number">
+              Holds
+            </th>
+            <th scope="col" class="number">
+              Surface below the rail at the mouth
+            </th>
           </tr>
         </thead>
         <tbody>

@@ -85,6 +85,7 @@ export const SectionView = ({
   return (
     <svg
       class="section"
+      font-size={(Math.max(size[0], 1.6 * size[1]) / 34).toFixed(1)}
       viewBox={`${low[0].toFixed(1)} ${(-high[1]).toFixed(1)} ${size[0].toFixed(1)} ${size[1].toFixed(1)}`}
       role="img"
       aria-label={words}
@@ -109,10 +110,10 @@ export const SectionView = ({
         y1={-mouth[0][1]}
         y2={-mouth[1][1]}
       />
-      <text class="end" x={low[0] + 4} y={-high[1] + 16}>
+      <text class="end top" x={low[0] + 4} y={-high[1] + 3}>
         {plane.ends[0]}
       </text>
-      <text class="end" x={high[0] - 4} y={-high[1] + 16} text-anchor="end">
+      <text class="end top" x={high[0] - 4} y={-high[1] + 3} text-anchor="end">
         {plane.ends[1]}
       </text>
     </svg>

@@ -8,7 +8,7 @@ const Drawing = ({ part }: { part: PagePart }) => {
   const [wide, high] = part.size_mm;
   const words = `${part.name}, laid flat, ${wide.toFixed(0)} by ${high.toFixed(0)} mm, ${part.folds.length} folds, ${part.openings.length} openings`;
   const low = part.corner;
-  const size = Math.max(wide, high) / 26;
+  const size = Math.max(wide, high) / 22;
   return (
     <svg
       class="part"
@@ -25,7 +25,7 @@ const Drawing = ({ part }: { part: PagePart }) => {
         <g key={fold.name}>
           <line class="fold" x1={fold.from[0]} y1={fold.from[1]} x2={fold.to[0]} y2={fold.to[1]} />
           <text
-            class="tick"
+            class="fold-number"
             font-size={size}
             x={(fold.from[0] + fold.to[0]) / 2 + size / 4}
             y={(fold.from[1] + fold.to[1]) / 2 + size / 3}

@@ -7,8 +7,8 @@ import { rowAt, surgeRooms } from './surge-oil.js';
 import { crossPlane, sidePlane } from './view-plane.js';
 import { Amount, Said } from './words.js';
 
-const [WIDE, HIGH] = [640, 200];
-const [LEFT, FOOT, TOP] = [44, 22, 12];
+const [WIDE, HIGH] = [820, 230];
+const [LEFT, FOOT, TOP] = [48, 30, 16];
 
 const Series = ({ one, time }: { one: SurgeCase; time: number }) => {
   const { time_s, submergence_mm, still_submergence_mm } = one.series;
@@ -23,7 +23,7 @@ const Series = ({ one, time }: { one: SurgeCase; time: number }) => {
     one.time_to_bare_s === null ? 'never bared' : `bared after ${one.time_to_bare_s.toFixed(2)} s`
   }.`;
   return (
-    <svg class="plot" viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={words}>
+    <svg class="plot series" viewBox={`0 0 ${WIDE} ${HIGH}`} role="img" aria-label={words}>
       <title>{words}</title>
       <rect class="bare" x={LEFT} y={y(0)} width={WIDE - LEFT - 8} height={Math.max(0, y(low) - y(0))} />
       {[low, 0, high].map((v) => (

@@ -8,6 +8,9 @@ const NEAR = 70;
 /** How much of the road is drawn as earth, mm. */
 const EARTH = 12;
 
+/** Narrower than this, mm, a neighbour's name stands under it. */
+const SMALL = 60;
+
 type Point3 = readonly [number, number, number];
 
 const corner = ({ points }: PageObstacle, i: number): Point3 => [
@@ -61,7 +64,9 @@ export const surroundingsOf = (data: PageData, plane: ViewPlane): Surroundings =
     const segments = cutObstacle(obstacle, plane);
     const ends = segments.flat();
     if (!ends.some(inside)) return [];
-    const label: Point2 = [middle(ends.map((p) => p[0])), middle(ends.map((p) => p[1]))];
+    const [xs, ys] = [ends.map((p) => p[0]), ends.map((p) => p[1])];
+    const small = Math.max(...xs) - Math.min(...xs) < SMALL;
+    const label: Point2 = [middle(xs), small ? Math.min(...ys) - 20 : middle(ys)];
     return [{ name: obstacle.name, segments, label }];
   });
   const lows = [plane.low[1], ...neighbours.flatMap(({ label }) => [label[1] - 20])];

@@ -1,3 +1,4 @@
+import { OutlineViews } from './outline-views.js';
 import { usePage } from './state.js';
 import { Amount, Said } from './words.js';
 
@@ -5,6 +6,9 @@ import { Amount, Said } from './words.js';
 export const Weld = () => {
   const { data, weldStep } = usePage();
   const last = data.weld.length;
+  const step = data.weld[weldStep.value - 1];
+  const joined = new Set((step?.seams ?? []).flatMap(({ between }) => between));
+  const chosen = data.pan.map(({ name }) => name).filter((name) => joined.has(name));
   const go = (by: number) => () => {
     weldStep.value = Math.min(last, Math.max(0, weldStep.value + by));
   };
@@ -21,6 +25,13 @@ export const Weld = () => {
           {weldStep.value === 0 ? 'No step marked' : `Step ${weldStep.value} of ${last}`}
         </span>
       </p>
+      <div class="screen-only">
+        <OutlineViews
+          chosen={chosen}
+          at={null}
+          words={chosen.length === 0 ? 'No part marked.' : `Marked: ${chosen.join(', ')}.`}
+        />
+      </div>
       <ol class="weld">
         {data.weld.map((step, i) => (
           <li
