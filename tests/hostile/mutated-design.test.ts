@@ -9,7 +9,7 @@ const COUNT = 150;
 
 // 50,000 of them are read by the nightly command; these few keep the everyday run honest.
 it(`${COUNT} mutated design files are read or refused with a place, in 2 s each (seed ${SEED})`, async () => {
-  const texts = ['demo', 'two-wings', 'inches'].map(exampleText);
+  const texts = ['demo', 'two-wings', 'two-piece', 'inches'].map(exampleText);
   let refused = 0;
   for (let i = 0; i < COUNT; i++) {
     const next = randomFrom(SEED + i);

@@ -9,7 +9,7 @@ const MOST_MB = 512;
 const count = Number(process.env.COUNT ?? 50_000);
 const seed = Number(process.env.PAN_SEED ?? 1);
 const checkEvery = Number(process.env.CHECK_EVERY ?? 25);
-const texts = ['demo', 'two-wings', 'inches'].map((name) =>
+const texts = ['demo', 'two-wings', 'two-piece', 'inches'].map((name) =>
   readFileSync(`packages/pan-cli/examples/${name}.yaml`, 'utf8'),
 );
 
