@@ -6,7 +6,7 @@ type Point3 = readonly [number, number, number];
 const SAME = Math.cos((25 * Math.PI) / 180);
 
 /** A triangle lower than this on its long side is a sliver: corners are given to a tenth, mm. */
-const SLIVER = 0.5;
+const SLIVER = 0.25;
 
 const pointOf = ({ points }: PageMesh, i: number): Point3 => [
   points[3 * i] as number,

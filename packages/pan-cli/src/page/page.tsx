@@ -9,6 +9,7 @@ import { Limits } from './limits.js';
 import { OutlineLines } from './outline-views.js';
 import { Pools } from './pools.js';
 import { Sheets } from './sheets.js';
+import { Solid } from './solid.js';
 import { type PageState, StateProvider } from './state.js';
 import { Surge } from './surge.js';
 import { Verdict } from './verdict.js';
@@ -22,6 +23,7 @@ interface SectionEntry {
 
 /** The sections in the order a reader meets them; the first screen stands before them. */
 const sections: readonly SectionEntry[] = [
+  { id: 'solid', title: 'The pan', View: Solid },
   { id: 'pools', title: 'Oil under load', View: Pools },
   { id: 'limits', title: 'What bares the mouth', View: Limits },
   { id: 'surge', title: 'Surge', View: Surge },

@@ -1,14 +1,14 @@
 import { OutlineViews } from './outline-views.js';
+import { markedParts } from './solid.js';
 import { usePage } from './state.js';
 import { Amount, Said } from './words.js';
 
 /** The order of welding, a step at a time on the screen and all of it on paper. */
 export const Weld = () => {
-  const { data, weldStep } = usePage();
+  const state = usePage();
+  const { data, weldStep } = state;
   const last = data.weld.length;
-  const step = data.weld[weldStep.value - 1];
-  const joined = new Set((step?.seams ?? []).flatMap(({ between }) => between));
-  const chosen = data.pan.map(({ name }) => name).filter((name) => joined.has(name));
+  const chosen = markedParts(state);
   const go = (by: number) => () => {
     weldStep.value = Math.min(last, Math.max(0, weldStep.value + by));
   };

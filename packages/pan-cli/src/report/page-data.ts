@@ -19,6 +19,7 @@ import {
   platesOf,
   type ReadDesign,
   SAYINGS,
+  type SurgeReport,
   surgeReport,
   weldSteps,
 } from 'pan-core';
@@ -38,6 +39,17 @@ const meshData = (name: string, { points, triangles }: Mesh): PageMesh => ({
   name,
   points: points.flatMap((p) => p.map(short)),
   triangles: triangles.flat(),
+});
+
+/** Series to a thousandth of a second, degree, g, mm and litre, which is more than a curve shows. */
+const shortSeries = (surge: SurgeReport): SurgeReport => ({
+  ...surge,
+  cases: surge.cases.map((one) => ({
+    ...one,
+    series: JSON.parse(
+      JSON.stringify(one.series, (_, v: unknown) => (typeof v === 'number' ? Math.round(v * 1e3) / 1e3 : v)),
+    ),
+  })),
 });
 
 /** A result, or the words of why there is none. */
@@ -94,7 +106,7 @@ export const pageData = async (
     fit,
     dipstick,
     rests_on: surenessOf(['stick_marks', 'limit_g', 'least_fill_L', 'surge_s'], 'running', assumed).rests_on,
-    surge: surge.value,
+    surge: surge.value === null ? null : shortSeries(surge.value),
     surgeMissing: surge.why,
     pan: standing.map(({ name, mesh }) => meshData(name, mesh)),
     obstacles: obstaclePictures(design, SCAN_SHOWN).map(({ name, mesh, thinned }) => ({

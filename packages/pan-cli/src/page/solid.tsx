@@ -1,0 +1,137 @@
+import { effect, useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import { plain } from '../terminal/plain.js';
+import { OutlineViews } from './outline-views.js';
+import { type SolidStage, solidStage } from './solid-scene.js';
+import { type PageState, type SectionWay, usePage } from './state.js';
+
+const WAYS: Readonly<Record<SectionWay, string>> = {
+  none: 'whole',
+  along: 'cut along',
+  across: 'cut across',
+  level: 'cut level',
+};
+const TURN = Math.PI / 12;
+const MOVES: readonly (readonly [string, string, number, number, number])[] = [
+  ['←', 'Turn left', -TURN, 0, 1],
+  ['→', 'Turn right', TURN, 0, 1],
+  ['↑', 'Tip away', 0, TURN, 1],
+  ['↓', 'Tip nearer', 0, -TURN, 1],
+  ['+', 'Nearer', 0, 0, 1.2],
+  ['−', 'Farther', 0, 0, 1 / 1.2],
+];
+
+/** Names of the parts that the welding step now marked joins. */
+export const markedParts = ({ data, weldStep }: PageState): readonly string[] => {
+  const seams = data.weld[weldStep.value - 1]?.seams ?? [];
+  const joined = new Set(seams.flatMap(({ between }) => between));
+  return data.pan.map(({ name }) => name).filter((name) => joined.has(name));
+};
+
+const Share = ({ id, label, value }: { id: string; label: string; value: PageState['spread'] }) => (
+  <div class="slider">
+    <label for={id}>{label}</label>
+    <input
+      id={id}
+      type="range"
+      min={0}
+      max={1}
+      step={0.01}
+      value={value.value}
+      aria-valuetext={`${Math.round(100 * value.value)} percent`}
+      onInput={(event) => {
+        value.value = Number(event.currentTarget.value);
+      }}
+    />
+  </div>
+);
+
+/** The pan to turn, cut and spread among its obstacles; plain views where solids are not drawn, and on paper. */
+export const Solid = () => {
+  const state = usePage();
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const stage = useRef<SolidStage | null>(null);
+  const drawn = useSignal(false);
+  const obstacles = useSignal(true);
+  useEffect(() => {
+    if (canvas.current === null) return;
+    // Without WebGL the plain views stay; asking first keeps the library from complaining.
+    if (document.createElement('canvas').getContext('webgl2') === null) return;
+    stage.current = solidStage(canvas.current, state.data);
+    drawn.value = true;
+    const stop = effect(() =>
+      stage.current?.show({
+        section: state.section.value,
+        sectionAt: state.sectionAt.value,
+        spread: state.spread.value,
+        clearance: state.clearance.value,
+        marked: markedParts(state),
+        obstacles: obstacles.value,
+      }),
+    );
+    return () => {
+      stop();
+      stage.current?.close();
+    };
+  }, [state]);
+  const chosen = state.clearance.value;
+  const words = `The pan among its obstacles${chosen === null ? '' : `, ${plain(chosen)} pointed at`}.`;
+  return (
+    <>
+      <div class={drawn.value ? 'screen-only' : 'not-drawn'}>
+        <div class="controls">
+          <fieldset>
+            <legend>Section</legend>
+            {(Object.keys(WAYS) as SectionWay[]).map((way) => (
+              <label key={way}>
+                <input
+                  type="radio"
+                  name="section"
+                  checked={state.section.value === way}
+                  onChange={() => {
+                    state.section.value = way;
+                  }}
+                />
+                {WAYS[way]}
+              </label>
+            ))}
+            <label>
+              <input
+                type="checkbox"
+                checked={obstacles.value}
+                onChange={(event) => {
+                  obstacles.value = event.currentTarget.checked;
+                }}
+              />
+              obstacles
+            </label>
+          </fieldset>
+          <Share id="section-at" label="Where it is cut" value={state.sectionAt} />
+          <Share id="spread" label="Parts apart" value={state.spread} />
+        </div>
+        <div class="stage">
+          <canvas ref={canvas} role="img" aria-label={words} />
+        </div>
+        <p class="moves">
+          {MOVES.map(([sign, name, round, over, nearer]) => (
+            <button
+              key={name}
+              type="button"
+              aria-label={name}
+              title={name}
+              onClick={() => stage.current?.turn(round, over, nearer)}
+            >
+              {sign}
+            </button>
+          ))}{' '}
+          <span class="fine">
+            Drag to turn. A clearance chosen below is drawn here; so are the parts of a welding step.
+          </span>
+        </p>
+      </div>
+      <div class={drawn.value ? 'paper-only' : ''}>
+        <OutlineViews chosen={[]} at={null} words={words} />
+      </div>
+    </>
+  );
+};
