@@ -252,6 +252,19 @@ export const commands: readonly CommandSpec[] = [
     load: async () => (await import('./report.js')).report,
   },
   {
+    name: 'view',
+    what: 'Show the same page live on this machine; it comes again when the file is saved',
+    file: DESIGN_FILE,
+    options: {
+      port: { kind: 'text', what: 'Port to serve it on; else any that is free' },
+    },
+    examples: [
+      ['pan view my-pan.yaml', 'Prints an address to open; Ctrl-C ends it'],
+      ['pan view my-pan.yaml --port 8080', 'The same on a port of your choice'],
+    ],
+    load: async () => (await import('./view.js')).view,
+  },
+  {
     name: 'worksheet',
     what: 'Print pages for the garage: what to measure, from where, how well, with boxes to fill in',
     file: 'a design file, where there is one yet',

@@ -39,6 +39,8 @@ export interface SolidStage {
   readonly show: (shown: SolidShown) => void;
   /** Turns the view by angles, radians, and brings it nearer by a factor. */
   readonly turn: (round: number, over: number, nearer: number) => void;
+  /** Sees from the first three numbers to the last three, mm. */
+  readonly lookFrom: (camera: readonly number[]) => void;
   readonly close: () => void;
 }
 
@@ -124,7 +126,11 @@ const boundsOf = (meshes: readonly PageMesh[]): readonly [Vector3, Vector3] => {
  *
  * @throws Error where the browser draws no solids
  */
-export const solidStage = (canvas: HTMLCanvasElement, data: PageData): SolidStage => {
+export const solidStage = (
+  canvas: HTMLCanvasElement,
+  data: PageData,
+  turned: (camera: readonly number[]) => void,
+): SolidStage => {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
   renderer.localClippingEnabled = true;
   const [low, high] = boundsOf(data.pan);
@@ -157,7 +163,10 @@ export const solidStage = (canvas: HTMLCanvasElement, data: PageData): SolidStag
     sun.position.copy(camera.position);
     renderer.render(scene, camera);
   };
-  controls.addEventListener('change', draw);
+  controls.addEventListener('change', () => {
+    turned([...camera.position.toArray(), ...controls.target.toArray()]);
+    draw();
+  });
   const watch = new ResizeObserver(draw);
   watch.observe(canvas);
 
@@ -203,6 +212,12 @@ export const solidStage = (canvas: HTMLCanvasElement, data: PageData): SolidStag
       const tipped = arm.clone().applyAxisAngle(side, over);
       if (Math.abs(tipped.clone().normalize().z) < 0.98) arm.copy(tipped);
       camera.position.copy(controls.target).add(arm.divideScalar(nearer));
+      controls.update();
+      draw();
+    },
+    lookFrom: (from) => {
+      camera.position.fromArray(from as number[]);
+      controls.target.fromArray(from as number[], 3);
       controls.update();
       draw();
     },

@@ -57,7 +57,11 @@ export const Solid = () => {
     if (canvas.current === null) return;
     // Without WebGL the plain views stay; asking first keeps the library from complaining.
     if (document.createElement('canvas').getContext('webgl2') === null) return;
-    stage.current = solidStage(canvas.current, state.data);
+    const { camera } = state;
+    stage.current = solidStage(canvas.current, state.data, (now) => {
+      camera.value = now;
+    });
+    if (camera.value !== null) stage.current.lookFrom(camera.value);
     drawn.value = true;
     const stop = effect(() =>
       stage.current?.show({

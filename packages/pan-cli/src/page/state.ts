@@ -37,6 +37,8 @@ export interface PageState {
   readonly clearance: Signal<string | null>;
   /** Steps of welding done; 0 shows no seam. */
   readonly weldStep: Signal<number>;
+  /** Where the solid is seen from and looked at, mm; null until it was turned. */
+  readonly camera: Signal<readonly number[] | null>;
   readonly surgeCase: Signal<number>;
   /** s; null while the oil shown is not that of a surge. */
   readonly surgeTime: Signal<number | null>;
@@ -74,6 +76,7 @@ export const pageState = (data: PageData): PageState => {
     spread: signal(0),
     clearance: signal(null),
     weldStep: signal(0),
+    camera: signal(null),
     surgeCase: signal(0),
     surgeTime: signal(null),
   };

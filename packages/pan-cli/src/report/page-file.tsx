@@ -29,13 +29,8 @@ const inertJson = (data: unknown): string =>
 /** A script may not hold what ends it. */
 const inertScript = (text: string): string => text.replaceAll('</', '<\\/').replaceAll('<!--', '<\\!--');
 
-/**
- * The whole page as one file that loads nothing: styles and program inside, allowed by their hashes alone.
- * `live` lets it hear of changes from the server that sent it.
- */
-export const pageFile = (data: PageData, { script, style }: PageAssets, live = false): PageFile => {
-  const program = inertScript(script);
-  const policy = [
+const policyOf = (program: string, style: string, live: boolean): string =>
+  [
     "default-src 'none'",
     `script-src ${hashOf(program)}`,
     `style-src ${hashOf(style)}`,
@@ -44,24 +39,45 @@ export const pageFile = (data: PageData, { script, style }: PageAssets, live = f
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  const body = render(<Page state={pageState(data)} />);
+
+const framed = (
+  title: string,
+  body: string,
+  { script, style }: PageAssets,
+  revision: number | null,
+): PageFile => {
+  const program = inertScript(script);
+  const policy = policyOf(program, style, revision !== null);
   const html = `<!doctype html>
-<html lang="en"${live ? ' data-watched="yes"' : ''}>
+<html lang="en"${revision === null ? '' : ` data-revision="${revision}"`}>
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${escaped(policy)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
-<title>${escaped(data.title)}</title>
+<title>${escaped(title)}</title>
 <link rel="icon" href="data:,">
 <style>${style}</style>
 </head>
 <body>
-<div id="page">${body}</div>
-<script type="application/json" id="data">${inertJson(data)}</script>
+${body}
 <script>${program}</script>
 </body>
 </html>
 `;
   return { html, policy };
 };
+
+/**
+ * The whole page as one file that loads nothing: styles and program inside, allowed by their hashes alone.
+ * With a revision it hears from the server that sent it when there is a newer one.
+ */
+export const pageFile = (data: PageData, assets: PageAssets, revision: number | null = null): PageFile => {
+  const body = render(<Page state={pageState(data)} />);
+  const kept = `<script type="application/json" id="data">${inertJson(data)}</script>`;
+  return framed(data.title, `<div id="page">${body}</div>\n${kept}`, assets, revision);
+};
+
+/** What stands until there is a page, and hears of it. */
+export const barePage = (title: string, assets: PageAssets): PageFile =>
+  framed(title, `<main class="bare-page"><h1>${escaped(title)}</h1><p>Working it out.</p></main>`, assets, 0);

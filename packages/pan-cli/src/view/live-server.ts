@@ -9,10 +9,15 @@ export interface Shown {
   readonly html: string;
   /** Policy sent as a header; the page may then also listen for changes. */
   readonly policy: string;
+  /** Counts the pages: one that opens an older one comes again. */
+  readonly revision: number;
+  /** What a page that opens now is told after that. */
+  readonly word: Word | null;
 }
 
 /** A word to every open page: load again, or show what is wrong with the file over what stands there. */
 export type Word =
+  | { readonly kind: 'at'; readonly revision: number }
   | { readonly kind: 'again' }
   | { readonly kind: 'working' }
   | { readonly kind: 'fault'; readonly sentences: readonly string[] };
@@ -63,6 +68,9 @@ export const startLiveServer = async (shown: () => Shown, asked: number): Promis
   const changes = (response: ServerResponse): void => {
     response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/event-stream; charset=utf-8' });
     response.write('retry: 500\n\n');
+    const { revision, word } = shown();
+    response.write(line({ kind: 'at', revision }));
+    if (word !== null) response.write(line(word));
     open.add(response);
     response.on('close', () => open.delete(response));
   };
