@@ -1,3 +1,4 @@
+import type { MeetMeasure } from '../clearance/index.js';
 import type { ReadDesign } from '../design/index.js';
 import { createOilSystem } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
@@ -16,13 +17,13 @@ import { supplyChecks } from './supply-checks.js';
  * a search over many designs asks of each. In groups from the cheapest to the dearest, each worked out when it
  * is asked for, so that a design can be given up before the dear ones.
  *
+ * @param measure what is told of obstacles that are met: a search needs no depth, which costs the most of all
  * @throws PanError with a `shape-` or `oil-` code where the pan cannot exist at all
  */
-export function* constraintChecks({
-  design,
-  assumed,
-  rail,
-}: ReadDesign): Generator<readonly Check[], void, void> {
+export function* constraintChecks(
+  { design, assumed, rail }: ReadDesign,
+  measure: MeetMeasure = 'depth',
+): Generator<readonly Check[], void, void> {
   const model = buildPan(design);
   const system = createOilSystem(model);
   yield [
@@ -34,5 +35,5 @@ export function* constraintChecks({
   yield sheetChecks(design, model);
   const cases = design.manoeuvres.map((one) => mouthCases(system, one, runningFills(design, assumed, one)));
   yield mouthChecks(design, system, cases, { advise: false });
-  yield fitChecks(design, model);
+  yield fitChecks(design, model, measure);
 }

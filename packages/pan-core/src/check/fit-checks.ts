@@ -1,4 +1,4 @@
-import { type Clearance, clearances } from '../clearance/index.js';
+import { type Clearance, clearances, type MeetMeasure } from '../clearance/index.js';
 import { type Design, slug } from '../design/index.js';
 import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import type { Check } from './report.js';
@@ -7,10 +7,16 @@ import { judge, limitFor } from './row.js';
 const BOLTS = 'flange bolts';
 
 /** Every clearance as a check, at its worst over engine movement and measurement. */
-export const fitChecks = (design: Design, model: PanModel): readonly Check[] =>
-  worstBeside(worstBolt(clearances(design, outerSolids(design, model.profile), platesOf(model)))).map((c) =>
-    clearanceCheck(design, c),
-  );
+export const fitChecks = (
+  design: Design,
+  model: PanModel,
+  measure: MeetMeasure = 'depth',
+): readonly Check[] => {
+  // A limit below 0 lets things meet by so much, and then it is the depth that counts.
+  const told = Object.values(design.limits).some((limit) => limit < 0) ? 'depth' : measure;
+  const found = clearances(design, outerSolids(design, model.profile), platesOf(model), told);
+  return worstBeside(worstBolt(found)).map((c) => clearanceCheck(design, c));
+};
 
 /** Bolts as one row: the tightest, with how many there are; thirty rows would hide the rest. */
 const worstBolt = (all: readonly Clearance[]): readonly Clearance[] => {

@@ -2,8 +2,12 @@ import { type Bounds, boundsOf, type DepthBody, depthBody } from '../geometry/in
 import { dot3, subtract3, type Vec3 } from '../numeric/index.js';
 import type { OuterSolid } from '../pan/index.js';
 
+/** What is told of two things that meet: how deep one lies in the other, or how far it must be shifted to part. */
+export type MeetMeasure = 'depth' | 'shift';
+
 /** Solids that move together, with what distances to them need. */
 export interface Body {
+  readonly measure: MeetMeasure;
   readonly solids: readonly BodySolid[];
   readonly bounds: readonly Bounds[];
   /** Made on first use: only something that meets the body needs its surface. */
@@ -12,9 +16,10 @@ export interface Body {
 
 export type BodySolid = Pick<OuterSolid, 'name' | 'vertices' | 'faces' | 'faceNames'>;
 
-export const bodyOf = (solids: readonly BodySolid[]): Body => {
+export const bodyOf = (solids: readonly BodySolid[], measure: MeetMeasure = 'depth'): Body => {
   let made: DepthBody | null = null;
   return {
+    measure,
     solids,
     bounds: solids.map((s) => boundsOf(s.vertices)),
     depth: () => {
@@ -28,6 +33,9 @@ export const bodyOf = (solids: readonly BodySolid[]): Body => {
 export const BEHIND_FACE = 'behind';
 /** Names of faces where pieces of one body meet or that close it; nothing is ever said to be nearest to them. */
 const HIDDEN = new Set(['inside', 'rail plane', BEHIND_FACE]);
+
+/** Whether a face is part of a body's outside, by its name. */
+export const isOuterFace = (name: string): boolean => !HIDDEN.has(name);
 
 /** The face of a solid that a point on it belongs to: of those it lies on, the one that looks most along `toward`. */
 export const faceNameAt = (solid: BodySolid, at: Vec3, toward: Vec3): string =>
@@ -49,7 +57,7 @@ const facingAt = (
 ): { readonly name: string; readonly facing: number } | null => {
   let found: { readonly name: string; readonly facing: number } | null = null;
   for (const [i, face] of solid.faces.entries()) {
-    if (HIDDEN.has(solid.faceNames[i]!)) continue;
+    if (!isOuterFace(solid.faceNames[i]!)) continue;
     const [a, b, c] = cornersFarApart(face.map((k) => solid.vertices[k]!));
     const [u, v] = [subtract3(b, a), subtract3(c, a)];
     const n: Vec3 = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];

@@ -2,7 +2,7 @@ import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { floorProfile, insideLine, type OuterSolid, type Plate } from '../pan/index.js';
 import { besideEngineClearances } from './beside-engine.js';
-import { bodyOf } from './body.js';
+import { bodyOf, type MeetMeasure } from './body.js';
 import { boltClearances } from './bolts.js';
 import { carriedSolids } from './carried.js';
 import { chassisClearances, formedObstacles } from './chassis.js';
@@ -17,13 +17,15 @@ import { insideClearances } from './inside-items.js';
  *
  * @param solids The pan's outside (`outerSolids`).
  * @param plates The baffles fitted to the pan.
+ * @param measure What is told of obstacles that meet the pan or what the engine carries; scans always tell depth.
  */
 export const clearances = (
   design: Design,
   solids: readonly OuterSolid[],
   plates: readonly Plate[],
+  measure: MeetMeasure = 'depth',
 ): readonly Clearance[] => {
-  const pan = bodyOf(solids);
+  const pan = bodyOf(solids, measure);
   const carried = carriedSolids(design);
   const obstacles = formedObstacles(design);
   const profile = floorProfile(design);
@@ -32,7 +34,7 @@ export const clearances = (
     ...groundClearances(design, pan),
     ...(carried.length === 0
       ? []
-      : chassisClearances(design, obstacles, bodyOf(carried), 'carried', 'engine')),
+      : chassisClearances(design, obstacles, bodyOf(carried, measure), 'carried', 'engine')),
     ...besideEngineClearances(design, pan),
     ...crankClearances(design, profile, plates),
     ...insideClearances(design, insideLine(design, profile), plates),

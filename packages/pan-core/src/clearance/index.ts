@@ -1,3 +1,4 @@
+export type { MeetMeasure } from './body.js';
 export { type ChassisAxes, chassisAxes } from './chassis-axes.js';
 export type { ShiftRange } from './clear-search.js';
 export type { Clearance, ClearanceKind } from './clearance.js';

@@ -6,6 +6,7 @@ import { deepestTurn } from './deepest-turn.js';
 import { leastGap, type Rock } from './least-gap.js';
 import { type ConvexPart, convexPartsOf, inPanAxes, sweptByMoves } from './obstacle-hull.js';
 import { prismParts } from './obstacle-prism.js';
+import { partingShift } from './parting-shift.js';
 import { planeGap, planeReach } from './plane-gap.js';
 import { scanForm } from './scan-form.js';
 import { surfaceName } from './surface-name.js';
@@ -82,6 +83,10 @@ const hullApproach = (body: Body, part: ConvexPart, motion: Motion): Approach =>
   if (!gap.meets) {
     const feature = faceNameAt(body.solids[gap.solid]!, gap.onBody, gap.toward);
     return { distance: gap.distance, at: gap.onBody, feature, angle: gap.angle };
+  }
+  if (body.measure === 'shift') {
+    const shift = partingShift(body, hull, motion.rock);
+    return { distance: -shift, at: gap.onBody, feature: body.solids[gap.solid]!.name, angle: gap.angle };
   }
   const deep = deepestTurn(body, hull, motion.rock);
   const feature = surfaceName(body, deep) ?? body.solids[gap.solid]!.name;

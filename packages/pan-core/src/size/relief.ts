@@ -37,6 +37,8 @@ export function* reliefsOf(
     const eased = yield* solve(pose, { ...request, ease: id });
     const row = eased?.verdict.rows.find((one) => one.id === id);
     if (row?.value == null || row.limit === null) continue;
+    // What would have to stand inside the pan is no way out.
+    if (id.startsWith('clear_') && row.value < 0) continue;
     add({ kind: 'limit', what: id, to: row.value, from: row.limit, unit: row.unit });
   }
   if (conflict.some((id) => id.startsWith('mouth_') || id.startsWith('draw_'))) {

@@ -47,7 +47,7 @@ export const verdictAt = (problem: SizeProblem, { at, enough }: Question): Verdi
     const rows: Row[] = keptRows(problem, read.design, at);
     let miss = missOf(rows);
     let whole = true;
-    for (const group of constraintChecks(read)) {
+    for (const group of constraintChecks(read, 'shift')) {
       if (miss > enough) {
         whole = false;
         break;
