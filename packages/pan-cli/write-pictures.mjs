@@ -1,9 +1,10 @@
-// Draws the pictures of printed pages in docs/ from the pages themselves; needs Debian's poppler-utils.
-import { execFileSync } from 'node:child_process';
+// Draws the pictures of printed pages in docs/ from the pages themselves; needs Debian's poppler-utils and chromium.
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { chromium } from 'playwright-core';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'pan-pictures-'));
@@ -14,6 +15,13 @@ const PAGES = [
   ['shop-drawing', '3-bench/drawings/belly.pdf', 1],
   ['sheet', '2-laser/nests/sheets.pdf', 1],
   ['flange-drawing', '3-bench/drawings/flange-rear.pdf', 1, 'two-piece'],
+];
+const BROWSER = [
+  '--no-sandbox',
+  '--disable-background-networking',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--ignore-gpu-blocklist',
 ];
 const cut = (example) => {
   const out = join(set, example);
@@ -43,6 +51,23 @@ try {
       join(sets[example], file),
       join(here, 'docs', name),
     ]);
+  const page = join(folder, 'page.html');
+  spawnSync(process.execPath, [
+    join(here, 'dist/pan.js'),
+    'report',
+    join(here, 'examples/demo.yaml'),
+    '--out',
+    page,
+  ]);
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: BROWSER });
+  const shown = await browser.newPage({ viewport: { width: 1160, height: 860 } });
+  await shown.goto(pathToFileURL(page).href);
+  await shown.waitForSelector('html[data-live=yes]');
+  await shown.screenshot({ path: join(here, 'docs/page.png') });
+  await shown.evaluate("document.getElementById('weld').querySelectorAll('button')[1].click()");
+  await shown.locator('#spread').fill('0.5');
+  await shown.locator('#solid .stage').screenshot({ path: join(here, 'docs/page-solid.png') });
+  await browser.close();
 } finally {
   rmSync(folder, { recursive: true });
 }

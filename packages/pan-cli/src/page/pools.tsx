@@ -112,6 +112,10 @@ export const Pools = () => {
           ))}
         </fieldset>
       </div>
+      <p class="paper-only">
+        Accelerating {state.forward.value} g, left turn {state.left.value} g, uphill {state.grade.value} deg,{' '}
+        <Amount value={state.inPan.value} unit="L" /> in the pan, {gating.value}.
+      </p>
       <p class="mouth-words" role="status">
         {level === null ? (
           found.ok ? (

@@ -85,7 +85,7 @@ export const SectionView = ({
   return (
     <svg
       class="section"
-      font-size={(Math.max(size[0], 1.6 * size[1]) / 34).toFixed(1)}
+      font-size={(Math.max(size[0], 1.6 * size[1]) / 42).toFixed(1)}
       viewBox={`${low[0].toFixed(1)} ${(-high[1]).toFixed(1)} ${size[0].toFixed(1)} ${size[1].toFixed(1)}`}
       role="img"
       aria-label={words}

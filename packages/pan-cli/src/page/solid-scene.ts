@@ -147,7 +147,9 @@ export const solidStage = (
 
   const camera = new PerspectiveCamera(32, 1, 1, 20 * size);
   camera.up.set(0, 0, 1);
-  camera.position.copy(middle).add(new Vector3(0.62 * size, -1.12 * size, 0.7 * size));
+  // A narrow stage needs more room for the pan's length.
+  const away = size * Math.min(2.2, Math.max(1, (1.5 * canvas.clientHeight) / (canvas.clientWidth || 1)));
+  camera.position.copy(middle).add(new Vector3(0.62 * away, -1.12 * away, 0.7 * away));
   const controls = new OrbitControls(camera, canvas);
   controls.target.copy(middle);
   controls.enableDamping = false;
