@@ -11,5 +11,5 @@ export default defineConfig({
       { find: /^pan-cli\/(.*)$/, replacement: here('packages/pan-cli/src/$1') },
     ],
   },
-  test: { include: ['tests/**/*.test.ts'], testTimeout: 120_000, maxWorkers: 2 },
+  test: { include: ['tests/**/*.test.ts'], testTimeout: 120_000, hookTimeout: 120_000, maxWorkers: 2 },
 });
