@@ -168,6 +168,11 @@ export const sizeScreen = (report: SizeReport, screen: Screen): string => {
         report.passes
           ? 'The best that was found, not proved best. Run `pan check` on the written file before anything is cut.'
           : 'The values shown come nearest, and do not pass: nothing is written. That nothing passes was not proved either; wider ranges or another --seed may still find a way.',
+        ...(report.goal === 'cheapest'
+          ? [
+              'Cheapest by the weight of the parts and the metres cut alone; `pan cut` also prices offcuts, folds, welds and work.',
+            ]
+          : []),
         ...(report.check?.sayings ?? []),
       ].flatMap((text) => blockText('', text, screen.width)),
       paint.heading,
