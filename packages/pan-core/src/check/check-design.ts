@@ -4,6 +4,7 @@ import { freeze } from '../numeric/index.js';
 import { createOilSystem, inventoryOf, oilProperties, restAnswer } from '../oil/index.js';
 import { buildPan } from '../pan/index.js';
 import { SAYINGS } from '../weld/index.js';
+import { bungLevelChecks } from './bung-level-checks.js';
 import { crankDipChecks } from './crank-dip-checks.js';
 import { crankDipTable } from './crank-dip-table.js';
 import { dipstickChecks } from './dipstick-checks.js';
@@ -41,6 +42,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     ...railChecks(read.rail),
     ...oilChecks(design, system),
     ...dipstickChecks(design, system),
+    ...bungLevelChecks(design, system),
     ...mouthChecks(design, system, cases),
     ...swingChecks(design, system, fillsOf),
     ...supplyChecks(design, system),

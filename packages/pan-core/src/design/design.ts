@@ -157,6 +157,8 @@ export interface Bung {
   readonly at: Point3;
   readonly toward: Point3;
   readonly diameter: number;
+  /** Left out where the fitting brings its own. */
+  readonly thread?: { readonly diameter: number; readonly pitch: number };
 }
 
 /** The line the stick runs along, in mm. */

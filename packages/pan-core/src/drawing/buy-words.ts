@@ -1,3 +1,4 @@
+import type { Bung } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
 import { length3, subtract3 } from '../numeric/index.js';
 import { fastenerFor } from '../pan/index.js';
@@ -75,6 +76,23 @@ const pickup = ({ design }: CutPlan): readonly string[] => {
   ];
 };
 
+/** What goes into a bung and how it seals. */
+const threadWords = ({ purpose, thread }: Bung): string => {
+  const into = GOES_IN[purpose];
+  return thread === undefined
+    ? `thread to suit ${into}`
+    : `thread M${trimmed(thread.diameter, 1)} x ${trimmed(thread.pitch, 2)}, with ${into} and a sealing washer`;
+};
+
+const GOES_IN: Readonly<Record<Bung['purpose'], string>> = {
+  return: 'the return’s fitting',
+  breather: 'the breather’s fitting',
+  temperature: 'the temperature sender',
+  level: 'the level sender',
+  magnet: 'a magnetic plug',
+  other: 'its plug',
+};
+
 const fittings = ({ design }: CutPlan): readonly string[] => [
   ...(design.drain === null
     ? []
@@ -83,7 +101,7 @@ const fittings = ({ design }: CutPlan): readonly string[] => [
       ]),
   ...design.bungs.map(
     (bung) =>
-      `Bung "${oneLine(bung.name, 60)}" (${bung.purpose}), ${trimmed(bung.diameter, 1)} mm outside, and its plug`,
+      `Bung "${oneLine(bung.name, 60)}" (${bung.purpose}), ${trimmed(bung.diameter, 1)} mm outside, ${threadWords(bung)}`,
   ),
 ];
 

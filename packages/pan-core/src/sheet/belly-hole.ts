@@ -1,8 +1,11 @@
-import type { Design } from '../design/index.js';
+import type { Bung, Design } from '../design/index.js';
 import { circlePath } from '../geometry/index.js';
-import type { Vec2, Vec3 } from '../numeric/index.js';
+import { cross3, dot3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
 import { type Facet, facetFlat, facetLocal, facetPoint, locate } from './cutter.js';
 import type { Mark, RoundHole } from './part.js';
+
+/** What the drain's own bung is called among the others. */
+export const THE_DRAIN = 'the drain';
 
 /** The lowest place of the strip under a point of the plan; null when the strip does not pass there. */
 export const floorUnder = (
@@ -30,7 +33,7 @@ export const mouthMark = (design: Design, facets: readonly Facet[]): readonly Ma
   return [
     {
       path: circlePath(place.at, design.pickup.mouth / 2),
-      what: `pickup mouth, ${design.pickup.gap} mm above`,
+      what: `pickup mouth, ${design.pickup.gap.toFixed(1).replace(/\.0$/, '')} mm above`,
     },
   ];
 };
@@ -39,10 +42,29 @@ export const mouthMark = (design: Design, facets: readonly Facet[]): readonly Ma
 export const bungHoles = (design: Design, facets: readonly Facet[]): readonly RoundHole[] =>
   design.bungs.flatMap((bung): readonly RoundHole[] => {
     const place = locate(facets, bung.at, design.pan.sheet.thickness + 0.5);
-    return place === null
-      ? []
-      : [{ at: place.at, diameter: bung.diameter, what: `${bung.name}, ${bung.purpose} bung` }];
+    if (place === null) return [];
+    const tilt = tiltOn(place.facet, bung);
+    return [{ at: place.at, diameter: bung.diameter, what: bungWords(bung, tilt), bung: bung.name, tilt }];
   });
+
+/** What a bung's hole is called on its drawing; an axis that stands askew needs its hole drawn out. */
+const bungWords = ({ name, purpose, thread, diameter }: Bung, tilt: number): string => {
+  const size = thread === undefined ? '' : ` M${thread.diameter}x${thread.pitch}`;
+  const oval =
+    tilt < SQUARE
+      ? ''
+      : `, ${((tilt * 180) / Math.PI).toFixed(0)} deg askew: file the hole ${(diameter / Math.cos(tilt)).toFixed(1)} long`;
+  return `${name}, ${purpose} bung${size}${oval}`;
+};
+
+/** An axis this near to square needs no oval, radians. */
+const SQUARE = Math.PI / 90;
+
+/** How far a bung's axis leans from square to the face it sits on, radians, 0–π/2. */
+const tiltOn = ({ u, v }: Facet, bung: Bung): number => {
+  const axis = unit3(subtract3(bung.toward, bung.at));
+  return Math.acos(Math.min(1, Math.abs(dot3(unit3(cross3(u, v)), axis))));
+};
 
 /** Holes in the belly: the drain's bung and those bungs that sit on it. */
 export const bellyHoles = (design: Design, facets: readonly Facet[]): readonly RoundHole[] => [
@@ -56,5 +78,6 @@ const drainHole = (design: Design, facets: readonly Facet[]): readonly RoundHole
   const place = floorUnder(facets, drain.at);
   if (place === null) return [];
   const thread = `M${drain.thread.diameter}x${drain.thread.pitch}`;
-  return [{ at: place.at, diameter: drain.bung, what: `drain bung ${thread}, welded in from outside` }];
+  const what = `drain bung ${thread}, welded in from outside`;
+  return [{ at: place.at, diameter: drain.bung, what, bung: THE_DRAIN }];
 };

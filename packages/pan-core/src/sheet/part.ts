@@ -28,6 +28,10 @@ export interface RoundHole {
   readonly at: Vec2;
   readonly diameter: number;
   readonly what: string;
+  /** Name of the bung that is welded into it, or `the drain`; left out for any other hole. */
+  readonly bung?: string;
+  /** How far that bung leans from square to the sheet, radians. */
+  readonly tilt?: number;
 }
 
 /** A flat part as a shop cuts it, in its own plane, mm, the face named by `drawnFace` up. */

@@ -3,6 +3,7 @@ import { freeze } from '../numeric/index.js';
 import type { Profile } from '../pan/index.js';
 import { bendRule } from './bend-rule.js';
 import { brakeFindings, shortestLegFor } from './brake-finding.js';
+import { bungFindings } from './bung-finding.js';
 import { FLAP_LAND } from './door-part.js';
 import { atLeast, type SheetFinding } from './finding.js';
 import { flangeFindings } from './flange-finding.js';
@@ -28,6 +29,7 @@ export const sheetFindings = (
     ...smallestHole(design, parts),
     ...wingEnds(design, profile),
     ...flaps(design),
+    ...bungFindings(design, parts),
     cutLines(parts),
   ]);
 

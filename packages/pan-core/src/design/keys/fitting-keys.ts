@@ -52,6 +52,7 @@ export const bungField = (k: Kit) =>
     at: k.point3('where its axis meets the pan'),
     toward: k.point3('a point on its axis outside the pan'),
     diameter: optional(k.size('outside diameter', '150 mm'), assumedText('bung diameter')),
+    thread: optional(threadWithPitch('thread in it')),
   });
 
 export const dipstickField = (k: Kit) =>

@@ -113,6 +113,7 @@ const resolveBung = (keys: NonNullable<DesignKeys['bungs']>[number], index: numb
   at: keys.at,
   toward: keys.toward,
   diameter: notes.take(keys.diameter, ['bungs', index, 'diameter'], 'length', 'bung diameter'),
+  ...(keys.thread === undefined ? {} : { thread: keys.thread }),
 });
 
 const resolveDipstick = (keys: DesignKeys['dipstick']): Dipstick | null =>
