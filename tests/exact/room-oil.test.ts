@@ -5,13 +5,17 @@ import {
   createOilSystem,
   levelRooms,
   namedRooms,
+  openSurfaces,
   rampAnswer,
   roadPlane,
   roomsOfAnswer,
   upOfRise,
 } from 'pan-core';
+import { areaVector } from 'pan-core/geometry/index.js';
+import { dot3 } from 'pan-core/numeric/index.js';
 import { describe, expect, it } from 'vitest';
-import { sampleDesign } from '../sample-design.js';
+import { expectWithin } from '../numbers.js';
+import { sampleDesign, stepDesign } from '../sample-design.js';
 
 const design = sampleDesign();
 const system = createOilSystem(buildPan(design));
@@ -87,4 +91,21 @@ describe('the road in the pan’s axes', () => {
       ),
     ).toBeNull();
   });
+});
+
+it('the tops of the oil are as large as the pan is there, over the cosine of their slope', () => {
+  const system = createOilSystem(buildPan(stepDesign()));
+  for (const [load, volume] of [
+    [{ forward: 0, left: 0, grade: 0 }, 3e6],
+    [{ forward: 0, left: 0.2, grade: 0 }, 4e6],
+  ] as const) {
+    const answer = rampAnswer(system, volume, load, 'held');
+    const tops = openSurfaces(system.model, roomsOfAnswer(answer));
+    const area = tops.reduce((sum, { loop }) => sum + Math.hypot(...areaVector(loop)), 0);
+    // All of the sump, 300 by 200, lies under oil.
+    expectWithin(area * answer.up[2], 300 * 200, 1e-6 * 300 * 200, `${load.left} g`);
+    for (const { loop } of tops)
+      for (const p of loop)
+        expectWithin(dot3(answer.up, p), answer.pools[0]?.level ?? Number.NaN, 1e-9, 'level');
+  }
 });

@@ -1,3 +1,4 @@
+import type { OpenSurface } from 'pan-core';
 import {
   AmbientLight,
   BufferAttribute,
@@ -22,6 +23,7 @@ import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 import { creaseLines } from './crease-lines.js';
 import type { PageData, PageMesh } from './data.js';
 import { nearestLine } from './nearest-line.js';
+import { oilTops } from './oil-tops.js';
 import type { SectionWay } from './state.js';
 
 /** What of the page's state the solid shows. */
@@ -33,6 +35,8 @@ export interface SolidShown {
   /** Parts of the welding step. */
   readonly marked: readonly string[];
   readonly obstacles: boolean;
+  /** The oil's tops where it stands now. */
+  readonly oil: readonly OpenSurface[];
 }
 
 export interface SolidStage {
@@ -142,8 +146,16 @@ export const solidStage = (
   const beside = new Group();
   beside.add(...data.obstacles.map((mesh) => standing(mesh, NEIGHBOUR, [], 0.3).group));
   const pointer = new Group();
+  const pools = oilTops(cut);
   const sun = new DirectionalLight(0xffffff, 2);
-  scene.add(...parts.map(({ group }) => group), beside, pointer, new AmbientLight(0xffffff, 1.5), sun);
+  scene.add(
+    ...parts.map(({ group }) => group),
+    beside,
+    pointer,
+    pools.group,
+    new AmbientLight(0xffffff, 1.5),
+    sun,
+  );
 
   const camera = new PerspectiveCamera(32, 1, 1, 20 * size);
   camera.up.set(0, 0, 1);
@@ -189,7 +201,7 @@ export const solidStage = (
   };
 
   return {
-    show: ({ section, sectionAt, spread, clearance, marked, obstacles }) => {
+    show: ({ section, sectionAt, spread, clearance, marked, obstacles, oil }) => {
       if (section === 'none') cut.set(new Vector3(0, 0, -1), 1e6);
       else {
         const { normal, axis } = CUTS[section];
@@ -204,6 +216,7 @@ export const solidStage = (
         material.color.set(marked.includes(name) ? MARKED : METAL);
       }
       beside.visible = obstacles;
+      pools.show(spread > 0 ? [] : oil);
       point(spread > 0 ? null : clearance);
       draw();
     },

@@ -1,4 +1,5 @@
 import { effect, useSignal } from '@preact/signals';
+import { type OpenSurface, openSurfaces, roomsOfAnswer } from 'pan-core';
 import { useEffect, useRef } from 'preact/hooks';
 import { plain } from '../terminal/plain.js';
 import { OutlineViews } from './outline-views.js';
@@ -26,6 +27,12 @@ export const markedParts = ({ data, weldStep }: PageState): readonly string[] =>
   const seams = data.weld[weldStep.value - 1]?.seams ?? [];
   const joined = new Set(seams.flatMap(({ between }) => between));
   return data.pan.map(({ name }) => name).filter((name) => joined.has(name));
+};
+
+/** The oil's tops at the load that the controls stand at. */
+const shownOil = ({ system, oil, gating }: PageState): readonly OpenSurface[] => {
+  const found = oil.value;
+  return found.ok ? openSurfaces(system.model, roomsOfAnswer(found.oil[gating.value])) : [];
 };
 
 const Share = ({ id, label, value }: { id: string; label: string; value: PageState['spread'] }) => (
@@ -71,6 +78,7 @@ export const Solid = () => {
         clearance: state.clearance.value,
         marked: markedParts(state),
         obstacles: obstacles.value,
+        oil: shownOil(state),
       }),
     );
     return () => {
@@ -129,7 +137,8 @@ export const Solid = () => {
             </button>
           ))}{' '}
           <span class="fine">
-            Drag to turn. A clearance chosen below is drawn here; so are the parts of a welding step.
+            Drag to turn. The oil is as loaded below; a clearance chosen there is drawn here, and so are the
+            parts of a welding step.
           </span>
         </p>
       </div>

@@ -40,6 +40,7 @@ export {
   winterGrades,
 } from './oil-grade.js';
 export { densityOf, kinematicViscosity, type Oil, oilProperties } from './oil-properties.js';
+export { type OpenSurface, openSurfaces } from './open-surface.js';
 export { cellsAt, depthUnderOil } from './plumb.js';
 export { type OilSlice, type RoomSlice, sliceOil, sliceRooms } from './pool-slice.js';
 export { type LevelledRoom, levelRooms, type RoomOil, roomsOfAnswer, upOfRise } from './room-oil.js';
