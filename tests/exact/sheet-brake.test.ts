@@ -68,4 +68,23 @@ describe('what brake and sheet allow', () => {
     expect(f.try).toMatch(/corner|larger sheet/);
     expect(found('part_on_sheet', () => {})!.status).toBe('pass');
   });
+
+  test('a flange longer than its plate is told to be made of two, and then a strongback asks for no longer one', () => {
+    const short = (d: Parameters<Parameters<typeof found>[1]>[0]): void => {
+      d.pan.floor = [
+        [400, 40],
+        [200, 60],
+      ];
+      d.pan.wings = [];
+      d.shop.sheet = [640, 400];
+    };
+    const whole = found('part_on_sheet', short)!;
+    expect(whole.status).toBe('fail');
+    const place = Number(/across_at: (\d+)/.exec(whole.try)?.[1]);
+    const two = found('part_on_sheet', (d) => {
+      short(d);
+      d.pan.flange.split = { way: 'across', at: place, joint: 'butt' };
+    })!;
+    expect(two.status).toBe('pass');
+  });
 });

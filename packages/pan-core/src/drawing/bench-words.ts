@@ -30,7 +30,11 @@ export const laserOrder = (plan: CutPlan, nests: readonly NestGroup[]): string =
       ...group.sheets.flatMap((laid) => nestWords(group, laid).slice(0, 3)),
       ...group.tooLarge.map(
         ({ part, file }) =>
-          `${file} is larger than the sheet of ${group.sheet.length.toFixed(0)} x ${group.sheet.width.toFixed(0)} mm allows (${part.flat[0].toFixed(0)} x ${part.flat[1].toFixed(0)} mm): buy a larger one and write it as shop.sheet.`,
+          `${file} is larger than the sheet of ${group.sheet.length.toFixed(0)} x ${group.sheet.width.toFixed(0)} mm allows (${part.flat[0].toFixed(0)} x ${part.flat[1].toFixed(0)} mm): ${
+            part.name === 'strongback'
+              ? 'any flat plate as thick serves, or a flat bench drilled alike.'
+              : 'buy a larger one and write it as shop.sheet.'
+          }`,
       ),
     ]),
     '',

@@ -2,6 +2,7 @@ import type { Design } from '../design/index.js';
 import { distance2 } from '../geometry/index.js';
 import practice from './brake-practice.json' with { type: 'json' };
 import { atLeast, atMost, type SheetFinding } from './finding.js';
+import { usualSplit } from './flange-split.js';
 import { foldOrder } from './fold-order.js';
 import type { Part } from './part.js';
 
@@ -71,7 +72,9 @@ const orderFinding = (design: Design, parts: readonly Part[]): readonly SheetFin
 const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
   const { sheet, edge } = design.shop;
   const room = [...sheet].sort((a, b) => b - a).map((side) => side - 2 * edge) as [number, number];
-  const over = parts.map((part) => {
+  // Any flat plate serves as the strongback of a flange that is made of two because the plate at hand is short.
+  const cut = parts.filter(({ name }) => name !== 'strongback' || design.pan.flange.split === null);
+  const over = cut.map((part) => {
     const [long, short] = [...part.flat].sort((a, b) => b - a) as [number, number];
     return { part, value: Math.max(long - room[0], short - room[1]) };
   });
@@ -97,9 +100,11 @@ const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFindin
           ? `${worst.part.name} is ${size} mm flat and the sheet ${sheet.join(' x ')} mm with ${edge} mm of bare rim`
           : `the largest, ${worst.part.name}, fits the sheet of ${sheet.join(' x ')} mm`,
       try: () =>
-        seam === null
-          ? 'Buy a larger sheet and write it as shop.sheet.'
-          : `Split it at the ${seam.name} corner: weld that edge (pan.joints), or write a larger sheet as shop.sheet.`,
+        worst.part.name === 'flange'
+          ? `Weld the flange of two pieces, pan.flange.split: {across_at: ${usualSplit(design).toFixed(0)}}, or write a larger sheet as shop.sheet.`
+          : seam === null
+            ? 'Buy a larger sheet and write it as shop.sheet.'
+            : `Split it at the ${seam.name} corner: weld that edge (pan.joints), or write a larger sheet as shop.sheet.`,
     }),
   ];
 };

@@ -1,4 +1,4 @@
-import type { FlangeSplit } from '../design/index.js';
+import type { Design, FlangeSplit } from '../design/index.js';
 import { type Path, pathBox, polylinePath, type Region, segmentMeetings } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 
@@ -36,6 +36,20 @@ export const splitCutters = (split: FlangeSplit, region: Region): readonly [Path
     return polylinePath([...points, ...ends], true);
   };
   return [close(low), close(high)];
+};
+
+/** x of a joint across the flange that has most room between bolts near its middle; the middle where none are known. */
+export const usualSplit = ({ engine: { rail, railHoles } }: Design): number => {
+  const xs = rail.outline.map((p) => p[0]);
+  const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+  const holes = [...new Set(railHoles.map(({ at }) => at[0]))].sort((a, b) => a - b);
+  const gaps = holes.slice(1).map((x, i) => ({ at: (x + holes[i]!) / 2, width: x - holes[i]! }));
+  const widest = Math.max(...gaps.map((gap) => gap.width));
+  const near = gaps
+    .filter((gap) => gap.width > widest / 2)
+    .map((gap) => gap.at)
+    .sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
+  return near[0] ?? middle;
 };
 
 const jointPoints = (split: FlangeSplit, region: Region): readonly Vec2[] => {
