@@ -2,7 +2,7 @@ import { type Check, type CheckGroup, formulaOf } from 'pan-core';
 import { checkNumbers } from '../terminal/check-numbers.js';
 import { plain } from '../terminal/plain.js';
 import { usePage } from './state.js';
-import { GroundsMark, Said, StatusWord } from './words.js';
+import { GroundsMark, Reason, StatusWord } from './words.js';
 
 const GROUPS: Readonly<Record<CheckGroup, string>> = {
   oil: 'Oil',
@@ -27,14 +27,7 @@ const Row = ({ check }: { check: Check }) => {
       <th scope="row">
         <details>
           <summary>{plain(check.title, 120)}</summary>
-          <p>
-            <Said text={check.because} />
-          </p>
-          {check.try === '' ? null : (
-            <p class="try">
-              <Said text={check.try} />
-            </p>
-          )}
+          <Reason check={check} />
           <p class="fine">
             {formula} <i>Source: {source}.</i>
             {grounds === undefined || grounds.assumed.length === 0

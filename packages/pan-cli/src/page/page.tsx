@@ -3,6 +3,7 @@ import { plain } from '../terminal/plain.js';
 import { Assumed } from './assumed.js';
 import { Cautions } from './cautions.js';
 import { Checks } from './checks.js';
+import { Choice } from './choice.js';
 import { Clearances } from './clearances.js';
 import { Hatches } from './hatches.js';
 import { Limits } from './limits.js';
@@ -36,23 +37,19 @@ const sections: readonly SectionEntry[] = [
 ];
 
 const UnitsSwitch = ({ state }: { state: PageState }) => (
-  <fieldset class="units">
-    <legend>Units</legend>
-    {(['mm', 'in'] as const).map((unit) => (
-      <label key={unit}>
-        <input
-          type="radio"
-          name="units"
-          value={unit}
-          checked={state.units.value === unit}
-          onChange={() => {
-            state.units.value = unit;
-          }}
-        />
-        {unit}
-      </label>
-    ))}
-  </fieldset>
+  <Choice
+    class="units"
+    legend="Units"
+    name="units"
+    options={[
+      ['mm', 'mm'],
+      ['in', 'in'],
+    ]}
+    chosen={state.units.value}
+    choose={(unit) => {
+      state.units.value = unit;
+    }}
+  />
 );
 
 /** The whole page, the same in Node and in the browser. */

@@ -1,6 +1,7 @@
 import type { Signal } from '@preact/signals';
 import { roomsOfAnswer } from 'pan-core';
 import { useMemo } from 'preact/hooks';
+import { Choice } from './choice.js';
 import { SectionView, stillSection } from './section-view.js';
 import { usePage } from './state.js';
 import { crossPlane, planPlane, sidePlane } from './view-plane.js';
@@ -95,22 +96,18 @@ export const Pools = () => {
         {sliders.map((one) => (
           <Slider key={one.id} {...one} />
         ))}
-        <fieldset>
-          <legend>Doors and weeps</legend>
-          {(['held', 'settled'] as const).map((one) => (
-            <label key={one}>
-              <input
-                type="radio"
-                name="gating"
-                checked={gating.value === one}
-                onChange={() => {
-                  gating.value = one;
-                }}
-              />
-              {one === 'held' ? 'held: tight' : 'settled: open their way'}
-            </label>
-          ))}
-        </fieldset>
+        <Choice
+          legend="Doors and weeps"
+          name="gating"
+          options={[
+            ['held', 'held: tight'],
+            ['settled', 'settled: open their way'],
+          ]}
+          chosen={gating.value}
+          choose={(one) => {
+            gating.value = one;
+          }}
+        />
       </div>
       <p class="paper-only">
         Accelerating {state.forward.value} g, left turn {state.left.value} g, uphill {state.grade.value} deg,{' '}

@@ -2,6 +2,7 @@ import { effect, useSignal } from '@preact/signals';
 import { type OpenSurface, openSurfaces, roomsOfAnswer } from 'pan-core';
 import { useEffect, useRef } from 'preact/hooks';
 import { plain } from '../terminal/plain.js';
+import { Choice } from './choice.js';
 import { OutlineViews } from './outline-views.js';
 import { type SolidStage, solidStage } from './solid-scene.js';
 import { type PageState, type SectionWay, usePage } from './state.js';
@@ -92,21 +93,15 @@ export const Solid = () => {
     <>
       <div class={drawn.value ? 'screen-only' : 'not-drawn'}>
         <div class="controls">
-          <fieldset>
-            <legend>Section</legend>
-            {(Object.keys(WAYS) as SectionWay[]).map((way) => (
-              <label key={way}>
-                <input
-                  type="radio"
-                  name="section"
-                  checked={state.section.value === way}
-                  onChange={() => {
-                    state.section.value = way;
-                  }}
-                />
-                {WAYS[way]}
-              </label>
-            ))}
+          <Choice
+            legend="Section"
+            name="section"
+            options={(Object.keys(WAYS) as SectionWay[]).map((way) => [way, WAYS[way]] as const)}
+            chosen={state.section.value}
+            choose={(way) => {
+              state.section.value = way;
+            }}
+          >
             <label>
               <input
                 type="checkbox"
@@ -117,7 +112,7 @@ export const Solid = () => {
               />
               obstacles
             </label>
-          </fieldset>
+          </Choice>
           <Share id="section-at" label="Where it is cut" value={state.sectionAt} />
           <Share id="spread" label="Parts apart" value={state.spread} />
         </div>

@@ -1,6 +1,7 @@
 import { namedRooms, type SurgeCase } from 'pan-core';
 import { useMemo } from 'preact/hooks';
 import { plain } from '../terminal/plain.js';
+import { Choice } from './choice.js';
 import { SectionView, stillSection } from './section-view.js';
 import { usePage } from './state.js';
 import { rowAt, surgeRooms } from './surge-oil.js';
@@ -110,23 +111,17 @@ export const Surge = () => {
   const one = surge.cases[surgeCase.value];
   return (
     <>
-      <fieldset class="screen-only">
-        <legend>Case</legend>
-        {surge.cases.map(({ name }, i) => (
-          <label key={name}>
-            <input
-              type="radio"
-              name="surge-case"
-              checked={surgeCase.value === i}
-              onChange={() => {
-                surgeCase.value = i;
-                surgeTime.value = null;
-              }}
-            />
-            {plain(name)}
-          </label>
-        ))}
-      </fieldset>
+      <Choice
+        class="screen-only"
+        legend="Case"
+        name="surge-case"
+        options={surge.cases.map(({ name }, i) => [i, plain(name)] as const)}
+        chosen={surgeCase.value}
+        choose={(i) => {
+          surgeCase.value = i;
+          surgeTime.value = null;
+        }}
+      />
       {one === undefined ? null : (
         <>
           <p>

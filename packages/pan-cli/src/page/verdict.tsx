@@ -5,7 +5,7 @@ import { SectionView, stillSection } from './section-view.js';
 import { usePage } from './state.js';
 import { Neighbours, surroundingsOf } from './surroundings.js';
 import { sidePlane } from './view-plane.js';
-import { Amount, Said, StatusWord } from './words.js';
+import { Amount, Reason, StatusWord } from './words.js';
 
 /** A pan that passes is ready to be mocked up, never simply ready: geometry is no proof. */
 export const VERDICT: Readonly<Record<Status, string>> = {
@@ -29,14 +29,7 @@ const Deciding = ({ check, label }: { check: Check; label: string }) => {
         )}
         {wants === '' ? null : <>, wants {wants}</>}
       </h3>
-      <p>
-        <Said text={check.because} />
-      </p>
-      {check.try === '' ? null : (
-        <p class="try">
-          <Said text={check.try} />
-        </p>
-      )}
+      <Reason check={check} />
     </div>
   );
 };

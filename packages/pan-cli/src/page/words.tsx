@@ -1,4 +1,4 @@
-import { type Grounds, keyText, type Status } from 'pan-core';
+import { type Check, type Grounds, keyText, type Status } from 'pan-core';
 import { plain } from '../terminal/plain.js';
 import { quantity, sentence } from '../terminal/quantity.js';
 import { markOf } from '../terminal/sign.js';
@@ -29,6 +29,20 @@ export const Said = ({ text }: { text: string }) => {
   const { units } = usePage();
   return <>{sentence(plain(text), units.value)}</>;
 };
+
+/** Why a check ends as it does, and what to change. */
+export const Reason = ({ check }: { check: Check }) => (
+  <>
+    <p>
+      <Said text={check.because} />
+    </p>
+    {check.try === '' ? null : (
+      <p class="try">
+        <Said text={check.try} />
+      </p>
+    )}
+  </>
+);
 
 /** The sign behind a number; its text says in full what the number leans on. */
 export const GroundsMark = ({ grounds }: { grounds?: Grounds | undefined }) => {
