@@ -1,4 +1,5 @@
-// Draws the pictures of printed pages in docs/ from the pages themselves; needs Debian's poppler-utils and chromium.
+// Draws the pictures of printed pages and of the page from the tool's own output into docs/, or into the folder named;
+// needs Debian's poppler-utils and chromium. A test draws them again and holds them against docs/.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -9,6 +10,7 @@ import { chromium } from 'playwright-core';
 const here = dirname(fileURLToPath(import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'pan-pictures-'));
 const set = join(folder, 'set');
+const docs = process.argv[2] ?? join(here, 'docs');
 const PAGES = [
   ['template-map', '1-mock-up/templates.pdf', 1],
   ['template-page', '1-mock-up/templates.pdf', 9],
@@ -49,7 +51,7 @@ try {
       String(page),
       '-singlefile',
       join(sets[example], file),
-      join(here, 'docs', name),
+      join(docs, name),
     ]);
   const page = join(folder, 'page.html');
   spawnSync(process.execPath, [
@@ -63,10 +65,10 @@ try {
   const shown = await browser.newPage({ viewport: { width: 1160, height: 860 } });
   await shown.goto(pathToFileURL(page).href);
   await shown.waitForSelector('html[data-live=yes]');
-  await shown.screenshot({ path: join(here, 'docs/page.png') });
+  await shown.screenshot({ path: join(docs, 'page.png') });
   await shown.evaluate("document.getElementById('weld').querySelectorAll('button')[1].click()");
   await shown.locator('#spread').fill('0.5');
-  await shown.locator('#solid .stage').screenshot({ path: join(here, 'docs/page-solid.png') });
+  await shown.locator('#solid .stage').screenshot({ path: join(docs, 'page-solid.png') });
   await browser.close();
 } finally {
   rmSync(folder, { recursive: true });
