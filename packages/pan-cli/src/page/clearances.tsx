@@ -1,12 +1,10 @@
-import type { FitReport } from 'pan-core';
+import type { FitRow } from 'pan-core';
 import { pair } from '../terminal/quantity.js';
 import { OutlineViews } from './outline-views.js';
 import { usePage } from './state.js';
 import { Said, StatusWord } from './words.js';
 
-type Row = FitReport['clearances'][number];
-
-const Distances = ({ row }: { row: Row }) => {
+const Distances = ({ row }: { row: FitRow }) => {
   const { units } = usePage();
   const worst = row.worst_mm ?? row.distance_mm;
   if (worst === null) return <td colSpan={2}>not known</td>;
@@ -19,7 +17,7 @@ const Distances = ({ row }: { row: Row }) => {
   );
 };
 
-const Rows = ({ rows, caption }: { rows: readonly Row[]; caption: string }) => {
+const Rows = ({ rows, caption }: { rows: readonly FitRow[]; caption: string }) => {
   const { clearance } = usePage();
   return (
     <div class="wide">

@@ -2,11 +2,11 @@ import type {
   CheckReport,
   Design,
   DipstickReport,
-  FitReport,
+  FitRows,
   Grounds,
   LimitsReport,
-  Seam,
   SurgeReport,
+  WeldStep,
 } from 'pan-core';
 
 /** A solid to draw: points in pan axes, mm, three numbers each, and three point numbers a triangle. */
@@ -51,22 +51,15 @@ export interface PagePart {
   readonly notes: readonly string[];
 }
 
-/** One step of the welding, with what it lays. */
-export interface PageWeldStep {
-  readonly title: string;
-  readonly lines: readonly string[];
-  readonly seams: readonly Seam[];
-}
-
 /** Everything the page is told; the rest it works out itself. Lengths in mm, in pan axes. */
 export interface PageData {
   readonly version: string;
   readonly title: string;
-  /** As read, without the triangles of measured surfaces: what the page's own answers start from. */
+  /** As read, without the chassis's obstacles: what the page's own answers start from. */
   readonly design: Design;
   readonly check: CheckReport;
   readonly limits: LimitsReport;
-  readonly fit: FitReport;
+  readonly fit: FitRows;
   /** null where the design has no dipstick or it meets no oil. */
   readonly dipstick: DipstickReport | null;
   /** What numbers of the other reports lean on, by number. */
@@ -79,6 +72,6 @@ export interface PageData {
   readonly parts: readonly PagePart[];
   /** Why there are no parts; empty where there are. */
   readonly partsMissing: string;
-  readonly weld: readonly PageWeldStep[];
+  readonly weld: readonly WeldStep[];
   readonly cautions: readonly string[];
 }

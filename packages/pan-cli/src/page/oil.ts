@@ -1,7 +1,5 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
 import {
-  buildPan,
-  createOilSystem,
   type Design,
   type LevelReport,
   type Load,
@@ -24,8 +22,6 @@ export interface OilNow {
 export type OilFound =
   | { readonly ok: true; readonly oil: OilNow }
   | { readonly ok: false; readonly why: string };
-
-export const oilSystemOf = (design: Design): OilSystem => createOilSystem(buildPan(design));
 
 /** The oil after the load has come on slowly from rest; `grade` in degrees, `inPan` in L. */
 export const oilAt = (

@@ -1,9 +1,18 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
-import { type OilAnswer, type OilSystem, rampAnswer, restAnswer } from 'pan-core';
+import {
+  buildPan,
+  createOilSystem,
+  inventoryOf,
+  mouthCase,
+  type OilAnswer,
+  type OilSystem,
+  oilIn,
+  restAnswer,
+} from 'pan-core';
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { PageData } from './data.js';
-import { type OilFound, oilSignal, oilSystemOf } from './oil.js';
+import { type OilFound, oilSignal } from './oil.js';
 
 /** Which way a section is cut: along the car, across it, or level with the rail. */
 export type SectionWay = 'none' | 'along' | 'across' | 'level';
@@ -35,22 +44,23 @@ export interface PageState {
   readonly spread: Signal<number>;
   /** Name of the clearance that is pointed at. */
   readonly clearance: Signal<string | null>;
-  /** Steps of welding done; 0 shows no seam. */
+  /** The step of welding that is marked, from 1; 0 marks none. */
   readonly weldStep: Signal<number>;
   /** Where the solid is seen from and looked at, mm; null until it was turned. */
   readonly camera: Signal<readonly number[] | null>;
   readonly surgeCase: Signal<number>;
-  /** s; null while the oil shown is not that of a surge. */
+  /** s; null until it was moved: then the moment of least oil over the mouth. */
   readonly surgeTime: Signal<number | null>;
 }
 
-const worstCase = (data: PageData, system: OilSystem, volume: number): PageState['worst'] =>
-  data.design.manoeuvres
-    .flatMap((manoeuvre) =>
-      (['held', 'settled'] as const).map((gating) => ({
-        name: manoeuvre.name,
-        answer: rampAnswer(system, volume, manoeuvre, gating, manoeuvre.via),
-      })),
+/** The case with the least over the mouth, each with the oil that its engine speed leaves in the pan. */
+const worstCase = ({ design }: PageData, system: OilSystem): PageState['worst'] =>
+  design.manoeuvres
+    .map((manoeuvre) =>
+      mouthCase(system, manoeuvre, [inventoryOf(oilIn(design.oil, manoeuvre)).runningInPan]),
+    )
+    .flatMap(({ manoeuvre, held, settled }) =>
+      [held, settled].map((answer) => ({ name: manoeuvre.name, answer })),
     )
     .reduce<PageState['worst']>(
       (a, b) => (a === null || b.answer.pickup.submergence < a.answer.pickup.submergence ? b : a),
@@ -59,14 +69,14 @@ const worstCase = (data: PageData, system: OilSystem, volume: number): PageState
 
 /** The page as it opens: running oil, level road, no load. */
 export const pageState = (data: PageData): PageState => {
-  const system = oilSystemOf(data.design);
+  const system = createOilSystem(buildPan(data.design));
   const litres = data.check.oil.running_in_pan_L;
   const controls = { forward: signal(0), left: signal(0), grade: signal(0), inPan: signal(litres) };
   return {
     data,
     system,
     restNow: restAnswer(system, litres * 1e6),
-    worst: worstCase(data, system, litres * 1e6),
+    worst: worstCase(data, system),
     ...controls,
     oil: oilSignal(data.design, system, controls),
     units: signal('mm'),

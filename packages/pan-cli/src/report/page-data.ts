@@ -5,12 +5,15 @@ import {
   cutParts,
   type Design,
   dipstickReport,
-  fitReport,
+  fitRows,
+  inventoryOf,
+  limitRing,
   limitsReport,
   type Mesh,
   materialCautions,
   namedManoeuvre,
   obstaclePictures,
+  oilIn,
   PanError,
   panelsOf,
   panSeams,
@@ -24,11 +27,9 @@ import {
   weldSteps,
 } from 'pan-core';
 import { surenessOf } from '../commands/sureness.js';
-import type { PageData, PageMesh, PageWeldStep } from '../page/data.js';
+import type { PageData, PageMesh } from '../page/data.js';
 import { pagePart } from './page-part.js';
 
-/** How far to look for room to move, mm. */
-const LOOK = 100;
 /** A tenth of a millimetre is as fine as a picture shows. */
 const short = (v: number): number => Math.round(v * 10) / 10;
 
@@ -62,8 +63,8 @@ const orWhy = <T>(ask: () => T): { readonly value: T | null; readonly why: strin
   }
 };
 
-/** The design without what only distances need: the page asks about oil. */
-const withoutScans = (design: Design): Design => ({
+/** The design without what only distances need: the page asks about oil, and has pictures of the rest. */
+const withoutObstacles = (design: Design): Design => ({
   ...design,
   chassis: { ...design.chassis, obstacles: [] },
 });
@@ -84,12 +85,16 @@ export const pageData = async (
   const model = buildPan(design);
   const system = createOilSystem(model);
   const running = check.oil.running_in_pan_L * 1e6;
-  const limits = limitsReport(read, system, running);
-  tell(0.35);
-  const span = [-LOOK, LOOK] as const;
-  const fit = fitReport(read, model, { range: { foreAft: span, height: span }, tilts: [] }, (share) =>
-    tell(0.35 + 0.3 * share),
+  const limits = limitsReport(
+    read,
+    system,
+    running,
+    limitRing(system, running),
+    (manoeuvre) => inventoryOf(oilIn(design.oil, manoeuvre)).runningInPan,
   );
+  tell(0.35);
+  const fit = fitRows(design, model);
+  tell(0.5);
   const surge = orWhy(() => surgeReport(system, design.manoeuvres.map(namedManoeuvre), {}));
   tell(0.85);
   const dipstick = design.dipstick === null ? null : orWhy(() => dipstickReport(read, system)).value;
@@ -100,7 +105,7 @@ export const pageData = async (
   return {
     version,
     title: design.title,
-    design: withoutScans(design),
+    design: withoutObstacles(design),
     check,
     limits,
     fit,
@@ -115,13 +120,7 @@ export const pageData = async (
     })),
     parts: (parts.value ?? []).map(pagePart),
     partsMissing: parts.why,
-    weld: weldSteps(design, panSeams(model, skin)).map(
-      ({ title, lines, seams }): PageWeldStep => ({
-        title,
-        lines,
-        seams: seams.map((seam) => ({ ...seam })),
-      }),
-    ),
+    weld: weldSteps(design, panSeams(model, skin)),
     cautions: [
       ...Object.values(SAYINGS).map((saying) => `${saying}.`),
       ...materialCautions(design.pan.sheet.material),

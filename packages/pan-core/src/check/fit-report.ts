@@ -7,7 +7,7 @@ import {
 } from '../clearance/index.js';
 import type { Assumption, ReadDesign, Unknown } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
-import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
+import { type OuterSolid, outerSolids, type PanModel, type Plate, platesOf } from '../pan/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { clearanceCheck } from './fit-checks.js';
 import { type DecidingMeasure, decidingMeasures } from './measure-first.js';
@@ -74,6 +74,9 @@ export interface FitReport {
   readonly sayings: readonly string[];
 }
 
+/** The clearances of a design alone, judged, the worst first, and what they are worst over. */
+export type FitRows = Pick<FitReport, 'clearances' | 'engine_moves' | 'guarantee'>;
+
 /** How far to look for room to move, mm, and other tilts of the engine to look at, radians nose up. */
 export interface FitQuestion {
   readonly range: ShiftRange;
@@ -83,6 +86,34 @@ export interface FitQuestion {
 /** What stands behind every worst figure. */
 const GUARANTEE =
   'Worst is a bound, not a sample: no place within the movement comes nearer. It is within 0.00001 mm of the true least gap, and within 0.1 mm of the true depth where parts meet while rocking (unless many parts meet, then farther on the safe side).';
+
+interface Judged {
+  readonly clearance: Clearance;
+  readonly check: Check;
+}
+
+const judgedOf = (
+  design: ReadDesign['design'],
+  solids: readonly OuterSolid[],
+  plates: readonly Plate[],
+): readonly Judged[] =>
+  clearances(design, solids, plates).map((clearance) => ({
+    clearance,
+    check: clearanceCheck(design, clearance),
+  }));
+
+const rowsOf = (judged: readonly Judged[]): readonly FitRow[] =>
+  [...judged]
+    .sort((a, b) => RANK[a.check.status] - RANK[b.check.status] || a.check.margin - b.check.margin)
+    .map(({ clearance, check }) => rowOf(clearance, check));
+
+/** Every clearance of a design, judged, the worst first, without room to move and the way out. */
+export const fitRows = (design: ReadDesign['design'], model: PanModel): FitRows =>
+  freeze({
+    clearances: rowsOf(judgedOf(design, outerSolids(design, model.profile), platesOf(model))),
+    engine_moves: movementWords(design),
+    guarantee: GUARANTEE,
+  });
 
 /**
  * Every clearance of a design, judged, the worst first.
@@ -97,12 +128,8 @@ export const fitReport = (
 ): FitReport => {
   const solids = outerSolids(design, model.profile);
   const plates = platesOf(model);
-  const found = clearances(design, solids, plates);
-  const judged = found.map((clearance) => ({ clearance, check: clearanceCheck(design, clearance) }));
-  const order = [...judged].sort(
-    (a, b) => RANK[a.check.status] - RANK[b.check.status] || a.check.margin - b.check.margin,
-  );
-  const rows = order.map(({ clearance, check }) => rowOf(clearance, check));
+  const judged = judgedOf(design, solids, plates);
+  const rows = rowsOf(judged);
   const { counts, verdict } = tally(rows);
   return freeze({
     title: design.title,
@@ -120,7 +147,9 @@ export const fitReport = (
     guarantee: GUARANTEE,
     room: roomReport(design, solids, range, tilts, (share) => tell(share / 2)),
     removal: removalReport(design, model, solids, plates, (share) => tell((1 + share) / 2)),
-    measure_first: decidingMeasures(found.map((c, i) => ({ ...c, allowed: limitOf(judged[i]!.check, c) }))),
+    measure_first: decidingMeasures(
+      judged.map(({ clearance, check }) => ({ ...clearance, allowed: limitOf(check, clearance) })),
+    ),
     not_checked: notChecked(design),
     assumed: assumed.filter(({ path }) => ofFit(path)),
     unknown: unknown.filter(({ path }) => ofFit(path) || path.includes('tilt')),

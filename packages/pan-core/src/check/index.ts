@@ -1,7 +1,14 @@
 export { checkDesign } from './check-design.js';
 export { constraintChecks } from './constraint-checks.js';
 export { type DipstickReport, dipstickReport, type StickRow } from './dipstick-report.js';
-export { type FitQuestion, type FitReport, type FitRow, fitReport } from './fit-report.js';
+export {
+  type FitQuestion,
+  type FitReport,
+  type FitRow,
+  type FitRows,
+  fitReport,
+  fitRows,
+} from './fit-report.js';
 export { type Formula, formulaOf } from './formula.js';
 export { assumedFor, type FillKind, type Grounds, groundsBy, groundsOf } from './grounds.js';
 export {
@@ -20,6 +27,7 @@ export {
   towardOf,
 } from './limits-report.js';
 export type { DecidingMeasure } from './measure-first.js';
+export { type MouthCase, mouthCase } from './mouth-case.js';
 export type { RemovalLeg, RemovalReport } from './removal-report.js';
 export type * from './report.js';
 export type { RoomReport, ShiftPlace, TiltRow } from './room-report.js';
