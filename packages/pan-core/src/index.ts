@@ -10,6 +10,7 @@ export {
   type CuttingPlane,
   circleCurve,
   type FlatSegment,
+  flatOn,
   mapArea,
   moveCurve,
   NO_MAP,

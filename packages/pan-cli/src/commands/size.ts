@@ -82,8 +82,10 @@ export const size: Run = async (given, screen) => {
   const course = sizeCourse(pose(wish.request), screen);
   const report = await drive(sizeReport(pose, wish), workers, (batch, verdicts) => {
     progress.say(course(batch, verdicts));
-  }).finally(workers.close);
-  stop.over();
+  }).finally(() => {
+    stop.over();
+    return workers.close();
+  });
   progress.clear();
   const written = report.changes.length === 0 ? text : editedDesign(text, editsOf(report.changes));
   await readDesignText(written, given.file);

@@ -1,10 +1,11 @@
 import { type Check, type CheckGroup, formulaOf } from 'pan-core';
 import { checkNumbers } from '../terminal/check-numbers.js';
+import { GROUPS, worstFirst } from '../terminal/check-order.js';
 import { plain } from '../terminal/plain.js';
 import { usePage } from './state.js';
 import { GroundsMark, Reason, StatusWord } from './words.js';
 
-const GROUPS: Readonly<Record<CheckGroup, string>> = {
+const TITLES: Readonly<Record<CheckGroup, string>> = {
   oil: 'Oil',
   mouth: 'Mouth',
   crank: 'Crank',
@@ -12,7 +13,6 @@ const GROUPS: Readonly<Record<CheckGroup, string>> = {
   sheet: 'Sheet',
   weld: 'Weld',
 };
-const ORDER = ['fail', 'unknown', 'warn', 'pass'] as const;
 
 const Row = ({ check }: { check: Check }) => {
   const { data, units } = usePage();
@@ -49,9 +49,7 @@ const Row = ({ check }: { check: Check }) => {
 /** Every check; each opens to its reason, its formula and whose that is. */
 export const Checks = () => {
   const { checks } = usePage().data.check;
-  const groups = (Object.keys(GROUPS) as CheckGroup[]).filter((group) =>
-    checks.some((c) => c.group === group),
-  );
+  const groups = GROUPS.filter((group) => checks.some((c) => c.group === group));
   return (
     <>
       <p class="fine">
@@ -61,7 +59,7 @@ export const Checks = () => {
       {groups.map((group) => (
         <div key={group} class="checks">
           <table>
-            <caption>{GROUPS[group]}</caption>
+            <caption>{TITLES[group]}</caption>
             <thead>
               <tr>
                 <th scope="col">Status</th>
@@ -75,12 +73,9 @@ export const Checks = () => {
               </tr>
             </thead>
             <tbody>
-              {checks
-                .filter((c) => c.group === group)
-                .sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || a.margin - b.margin)
-                .map((check) => (
-                  <Row key={check.id} check={check} />
-                ))}
+              {worstFirst(checks.filter((c) => c.group === group)).map((check) => (
+                <Row key={check.id} check={check} />
+              ))}
             </tbody>
           </table>
         </div>

@@ -1,4 +1,5 @@
 import {
+  flatOn,
   type LevelledRoom,
   type MetalSlice,
   type PanModel,
@@ -23,9 +24,7 @@ export interface StillSection {
 
 export const stillSection = (model: PanModel, plane: ViewPlane): StillSection => {
   const { centre, radius } = model.mouth;
-  const flat = (axis: readonly [number, number, number]): number =>
-    centre.reduce((sum, v, k) => sum + (v - (plane.at[k] as number)) * (axis[k] as number), 0);
-  const [u, v] = [flat(plane.right), flat(plane.upward)];
+  const [u, v] = flatOn(plane, centre);
   return {
     plane,
     rooms: sliceRooms(model, plane),

@@ -1,19 +1,12 @@
-import { type Check, type Grounds, roomsOfAnswer, type Status } from 'pan-core';
+import { type Check, type Grounds, roomsOfAnswer } from 'pan-core';
 import { checkNumbers } from '../terminal/check-numbers.js';
+import { STATUSES, VERDICT } from '../terminal/check-order.js';
 import { plain } from '../terminal/plain.js';
 import { SectionView, stillSection } from './section-view.js';
 import { usePage } from './state.js';
 import { Neighbours, surroundingsOf } from './surroundings.js';
 import { sidePlane } from './view-plane.js';
 import { Amount, Reason, StatusWord } from './words.js';
-
-/** A pan that passes is ready to be mocked up, never simply ready: geometry is no proof. */
-export const VERDICT: Readonly<Record<Status, string>> = {
-  fail: 'Not ready to cut',
-  unknown: 'Not ready to cut: measure first',
-  warn: 'Ready for the mock-up, with warnings',
-  pass: 'Ready for the mock-up',
-};
 
 const Deciding = ({ check, label }: { check: Check; label: string }) => {
   const { units } = usePage();
@@ -144,7 +137,7 @@ const Figures = () => {
 /** The first screen: whether it fits, what binds, the oil, and the pan cut lengthwise. */
 export const Verdict = () => {
   const { check } = usePage().data;
-  const counted = (['fail', 'unknown', 'warn', 'pass'] as const).filter((s) => check.counts[s] > 0);
+  const counted = STATUSES.filter((s) => check.counts[s] > 0);
   return (
     <section id="verdict" aria-labelledby="verdict-h" class={`verdict ${check.verdict}`}>
       <div class="head">

@@ -1,4 +1,5 @@
-import { type Check, type Grounds, keyText, type Status } from 'pan-core';
+import type { Check, Grounds, Status } from 'pan-core';
+import { stateWord } from '../terminal/check-numbers.js';
 import { plain } from '../terminal/plain.js';
 import { quantity, sentence } from '../terminal/quantity.js';
 import { markOf } from '../terminal/sign.js';
@@ -59,19 +60,11 @@ export const GroundsMark = ({ grounds }: { grounds?: Grounds | undefined }) => {
   );
 };
 
-const WORDS: Readonly<Record<Status, string>> = {
-  pass: 'pass',
-  warn: 'warn',
-  fail: 'FAIL',
-  unknown: 'NOT KNOWN',
-};
 /** Shapes as well as colours, for who cannot tell these apart. */
 const SHAPES: Readonly<Record<Status, string>> = { pass: '○', warn: '△', fail: '✕', unknown: '?' };
 
 export const StatusWord = ({ status }: { status: Status }) => (
   <span class={`status ${status}`}>
-    <span aria-hidden="true">{SHAPES[status]}</span> {WORDS[status]}
+    <span aria-hidden="true">{SHAPES[status]}</span> {stateWord(status)}
   </span>
 );
-
-export const keyWords = (path: readonly (string | number)[]): string => keyText(path);

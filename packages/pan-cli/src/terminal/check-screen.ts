@@ -1,6 +1,7 @@
-import { type Check, type CheckGroup, type CheckReport, keyText, type Status } from 'pan-core';
+import { type CheckReport, keyText, type Status } from 'pan-core';
 import type { Screen } from '../commands/command.js';
 import { assumptionLines } from './assumptions.js';
+import { GROUPS, STATUSES, VERDICT, worstFirst } from './check-order.js';
 import { checkRows, decidingCheck } from './check-rows.js';
 import { dipRows } from './dip-rows.js';
 import { ink } from './ink.js';
@@ -12,24 +13,14 @@ import { markOf } from './sign.js';
 import { supplyLines } from './supply-lines.js';
 import { columns, wrap } from './wrap.js';
 
-const GROUPS: readonly CheckGroup[] = ['oil', 'mouth', 'crank', 'fit', 'sheet', 'weld'];
-const ORDER: readonly Status[] = ['fail', 'unknown', 'warn', 'pass'];
-
-/** A pan that passes is ready to be mocked up, never simply ready: geometry is no proof. */
-const VERDICT: Readonly<Record<Status, string>> = {
-  fail: 'NOT READY TO CUT',
-  unknown: 'NOT READY TO CUT: MEASURE FIRST',
-  warn: 'READY FOR THE MOCK-UP, WITH WARNINGS',
-  pass: 'READY FOR THE MOCK-UP',
-};
-
 const heading = (report: CheckReport, screen: Screen): string[] => {
   const paint = ink(screen.colour);
-  const counted = ORDER.filter((status) => report.counts[status] > 0);
+  const counted = STATUSES.filter((status) => report.counts[status] > 0);
   const words = counted.map((status) => `${report.counts[status]} ${status}`);
   const counts = words.map((word, i) => paint.status(counted[i] as Status, word)).join(' · ');
-  const verdict = paint.status(report.verdict, VERDICT[report.verdict]);
-  const fits = columns(`${VERDICT[report.verdict]}   ${words.join(' · ')}`) <= screen.width;
+  const said = VERDICT[report.verdict].toUpperCase();
+  const verdict = paint.status(report.verdict, said);
+  const fits = columns(`${said}   ${words.join(' · ')}`) <= screen.width;
   return [
     ...(fits ? [`${verdict}   ${counts}`] : [verdict, counts]),
     ...wrap(plain(report.title, 200), screen.width).map(paint.faint),
@@ -64,9 +55,6 @@ const movementLines = ({ engine_moves }: CheckReport, { width, units }: Screen):
   engine_moves === ''
     ? []
     : blockText('', sentence(`Each at its worst while the engine moves: ${engine_moves}.`, units), width);
-
-const worstFirst = (checks: readonly Check[]): Check[] =>
-  [...checks].sort((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || a.margin - b.margin);
 
 const legend = ({ rests_on }: CheckReport, screen: Screen): string[] => {
   const lines = markLines(rests_on, screen);

@@ -36,7 +36,6 @@ const HEADERS = {
   'Cross-Origin-Opener-Policy': 'same-origin',
 } as const;
 const TURNED_AWAY = {
-  400: 'Bad request',
   403: 'Not for you',
   404: 'Nothing here',
   405: 'Only reading',

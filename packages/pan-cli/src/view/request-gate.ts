@@ -4,7 +4,7 @@ import { timingSafeEqual } from 'node:crypto';
 export type Admitted = 'page' | 'changes';
 
 /** Why a request is turned away, as the status it gets. */
-export type TurnedAway = 400 | 403 | 404 | 405;
+export type TurnedAway = 403 | 404 | 405;
 
 /** The parts of a request that decide. */
 export interface Asked {

@@ -29,7 +29,7 @@ export {
   within,
 } from './convex-depth.js';
 export { farthest, type HullGap, hullGap } from './convex-distance.js';
-export { type CuttingPlane, convexHull, sliceCell } from './convex-slice.js';
+export { convexHull, sliceCell } from './convex-slice.js';
 export {
   type Bounds,
   boundsGap,
@@ -47,6 +47,7 @@ export {
   moveCurve,
   type NurbsCurve,
 } from './curve.js';
+export { type CuttingPlane, flatOn, placeIn } from './cutting-plane.js';
 export { deepestMiddle } from './deepest-middle.js';
 export { distanceToFacet, type Facet, facetOf, leastToFacet, nearestFacet } from './facet.js';
 export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';

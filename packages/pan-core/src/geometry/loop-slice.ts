@@ -1,5 +1,5 @@
-import { cross3, dot3, type Vec2, type Vec3 } from '../numeric/index.js';
-import type { CuttingPlane } from './convex-slice.js';
+import { dot3, type Vec2, type Vec3 } from '../numeric/index.js';
+import { type CuttingPlane, flatOn, outOfPlane } from './cutting-plane.js';
 
 /** A straight piece in a cutting plane's own axes, mm. */
 export type FlatSegment = readonly [Vec2, Vec2];
@@ -12,7 +12,7 @@ export const sliceLoops = (
   loops: readonly (readonly Vec3[])[],
   plane: CuttingPlane,
 ): readonly FlatSegment[] => {
-  const normal = cross3(plane.right, plane.upward);
+  const normal = outOfPlane(plane);
   const offset = dot3(normal, plane.at);
   const crossings: Vec2[] = [];
   for (const loop of loops) {
@@ -22,10 +22,8 @@ export const sliceLoops = (
       // A corner on the plane belongs to the side above it, so that each passage counts once.
       if (dp < 0 === dq < 0) continue;
       const t = dp / (dp - dq);
-      const d: Vec3 = [0, 1, 2].map(
-        (k) => (p[k] as number) + t * ((q[k] as number) - (p[k] as number)) - (plane.at[k] as number),
-      ) as unknown as Vec3;
-      crossings.push([dot3(d, plane.right), dot3(d, plane.upward)]);
+      const mix = (k: 0 | 1 | 2): number => p[k] + t * (q[k] - p[k]);
+      crossings.push(flatOn(plane, [mix(0), mix(1), mix(2)]));
     }
   }
   const sorted = alongLine(crossings);

@@ -1,4 +1,4 @@
-import { type CuttingPlane, sliceCell } from '../geometry/index.js';
+import { type CuttingPlane, placeIn, sliceCell } from '../geometry/index.js';
 import { cross3, unit3, type Vec3 } from '../numeric/index.js';
 import type { PanModel } from '../pan/index.js';
 import type { LevelledRoom } from './room-oil.js';
@@ -23,11 +23,6 @@ export const openSurfaces = (
     return cells.flatMap((c): readonly OpenSurface[] => {
       const cell = model.cells[c];
       const flat = cell === undefined ? [] : sliceCell(cell, plane);
-      const lift = ([u, v]: readonly [number, number]): Vec3 => [
-        at[0] + u * right[0] + v * upward[0],
-        at[1] + u * right[1] + v * upward[1],
-        at[2] + u * right[2] + v * upward[2],
-      ];
-      return flat.length < 3 ? [] : [{ hasPickup, loop: flat.map(lift) }];
+      return flat.length < 3 ? [] : [{ hasPickup, loop: flat.map((p) => placeIn(plane, p)) }];
     });
   });

@@ -1,5 +1,5 @@
 import type { Design } from '../design/index.js';
-import { distance2, type Path, pathDistance, type Segment } from '../geometry/index.js';
+import { distance2, type Path, pathDistance, type Segment, subtract2, unit2 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Profile } from '../pan/index.js';
 import { atLeast, type SheetFinding } from './finding.js';
@@ -156,10 +156,7 @@ const cornersOf = (path: Path): readonly Vec2[] =>
     return Math.abs(u[0] * v[1] - u[1] * v[0]) > CORNER ? [s.to] : [];
   });
 
-const direction = ({ from, to }: Segment): Vec2 => {
-  const length = distance2(from, to);
-  return [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-};
+const direction = ({ from, to }: Segment): Vec2 => unit2(subtract2(to, from));
 
 /** A flange whose holes all come later cannot be bolted to its strongback. */
 const later = (holes: readonly FlangeHole[]): readonly SheetFinding[] => {

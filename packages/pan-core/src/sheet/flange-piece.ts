@@ -12,7 +12,7 @@ import { endSealCutter } from './end-seal.js';
 import { onMaterial } from './finish.js';
 import { flangeRim } from './flange-scallop.js';
 import { flangeOpening } from './flange-shape.js';
-import { jointLine, splitCutters } from './flange-split.js';
+import { halfNames, jointLine, splitCutters } from './flange-split.js';
 
 /** One plate of the flange, pan axes seen from above. */
 export interface FlangePiece {
@@ -27,11 +27,8 @@ export const flangePieces = (design: Design, profile: Profile): readonly FlangeP
   const { split } = design.pan.flange;
   if (split === null) return named('flange', region);
   const [low, high] = splitCutters(split, region);
-  const [first, second] = split.way === 'across' ? ['rear', 'front'] : ['right', 'left'];
-  return [
-    ...named(`flange ${first}`, subtractPath(region, high)),
-    ...named(`flange ${second}`, subtractPath(region, low)),
-  ];
+  const [first, second] = halfNames(split);
+  return [...named(first, subtractPath(region, high)), ...named(second, subtractPath(region, low))];
 };
 
 /** Length of each stretch of the joint of a two-piece flange, mm, and the stretches themselves. */

@@ -6,6 +6,8 @@ import {
   pathGap,
   type Segment,
   segmentLength,
+  subtract2,
+  unit2,
 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Profile } from '../pan/index.js';
@@ -52,10 +54,7 @@ const nearestLines = (outline: Path, holes: readonly FlangeHole[]): readonly num
     return least < Number.POSITIVE_INFINITY ? away.indexOf(least) : -1;
   });
 
-const along = (s: Segment): Vec2 => {
-  const length = segmentLength(s);
-  return [(s.to[0] - s.from[0]) / length, (s.to[1] - s.from[1]) / length];
-};
+const along = ({ from, to }: Segment): Vec2 => unit2(subtract2(to, from));
 
 const placeOn = (s: Segment, p: Point2): number => {
   const [ux, uy] = along(s);

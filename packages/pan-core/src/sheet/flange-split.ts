@@ -7,6 +7,10 @@ const BEYOND = 10;
 /** How far a scarf runs on into the opening before it turns to the other side, mm. */
 const INTO = 1;
 
+/** Both halves' names, the one at the joint's lower side first. */
+export const halfNames = ({ way }: FlangeSplit): readonly [string, string] =>
+  way === 'across' ? ['flange rear', 'flange front'] : ['flange right', 'flange left'];
+
 /**
  * The line between both halves, from below or from the right to above or to the left of the flange. A scarf crosses
  * each strip at 45 degrees about its middle, both outer ends to the same side, so that it is its own mirror image.

@@ -22,6 +22,7 @@ export { clearanceHole, DOWEL_ROOM, type FlangeHole, flangeHoles } from './flang
 export { type FlangePiece, flangeJoints, flangePieces } from './flange-piece.js';
 export { flangeRim } from './flange-scallop.js';
 export { FLANGE_GAP, flangeOpening, flangeOutline } from './flange-shape.js';
+export { halfNames } from './flange-split.js';
 export { flangeLift, gasketNeed, gasketPitch } from './flange-stiffness.js';
 export { blankOverlaps, type Overlap } from './flat-overlap.js';
 export { type FoldOrder, foldOrder } from './fold-order.js';

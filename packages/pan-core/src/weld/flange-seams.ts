@@ -1,7 +1,7 @@
 import type { Design } from '../design/index.js';
 import { pathLength } from '../geometry/index.js';
 import { endSealSizes, type PanModel } from '../pan/index.js';
-import { endSealName, flangeJoints, flangePieces } from '../sheet/index.js';
+import { endSealName, flangeJoints, flangePieces, halfNames } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
 import type { Seam } from './seam.js';
 
@@ -11,19 +11,22 @@ export const plateSeams = ({ design, profile }: PanModel): readonly Seam[] => {
   const base = { run: 'continuous', step: 'plate', closedBy: null } as const;
   const names = flangePieces(design, profile).map((piece) => piece.name);
   const joint = flangeJoints(design, profile);
-  const [first, second] = flange.split?.way === 'across' ? ['rear', 'front'] : ['right', 'left'];
-  const halves = [`flange ${first}`, `flange ${second}`] as const;
-  const both = (['inside', 'outside'] as const).map(
-    (side): Seam => ({
-      ...base,
-      name: `${halves[0]} to ${halves[1]}, ${side === 'inside' ? 'rail face' : 'underside'}`,
-      between: halves,
-      joint: 'butt',
-      side,
-      length: pathLength(joint),
-      // Bevelled and welded from both faces, each run half of the plate.
-      size: flange.thickness / 2,
-    }),
+  const halves = flange.split === null ? null : halfNames(flange.split);
+  const both = (['inside', 'outside'] as const).flatMap((side): readonly Seam[] =>
+    halves === null
+      ? []
+      : [
+          {
+            ...base,
+            name: `${halves[0]} to ${halves[1]}, ${side === 'inside' ? 'rail face' : 'underside'}`,
+            between: halves,
+            joint: 'butt',
+            side,
+            length: pathLength(joint),
+            // Bevelled and welded from both faces, each run half of the plate.
+            size: flange.thickness / 2,
+          },
+        ],
   );
   return [
     ...(joint.length === 0 || names.length < 2 ? [] : both),
