@@ -8,6 +8,7 @@ import {
 } from 'pan-core/oil/index.js';
 import { expect, it } from 'vitest';
 import { exact, exactVolume, toNumber, upFrom } from '../fixed-point.js';
+import { tellWorst } from '../published/accuracy.js';
 import { randomFrom } from '../random.js';
 import { randomPan } from '../random-design.js';
 
@@ -40,9 +41,10 @@ it(`level and volume against arithmetic that does not round, ${PANS} random pans
     worstSum = Math.max(worstSum, Math.abs(below + above - whole) / whole);
     expect(miss, `seed ${SEED + i}`).toBeLessThanOrEqual(1e-12);
   }
-  console.log(
-    `worst |V(h) − V| ${worstVolume} of the whole, level ${worstLevel} mm, below + above ${worstSum}`,
-  );
+  const against = `arithmetic that does not round, ${PANS} random pans`;
+  tellWorst('Volume under a level, as a share of the whole', worstVolume, 1e-12, '1', against);
+  tellWorst('Level for a volume', worstLevel, 1e-9, 'mm', against);
+  tellWorst('Oil below and above a level, together, as a share of the whole', worstSum, 1e-12, '1', against);
   expect(worstLevel).toBeLessThanOrEqual(1e-9);
   expect(worstSum).toBeLessThanOrEqual(1e-12);
 });

@@ -1,9 +1,9 @@
-import { insideSolid, partDxf, writeStl } from 'pan-core/drawing/index.js';
+import { insideSolid, PAPERS, partDxf, writeStl } from 'pan-core/drawing/index.js';
 import type { Vec2 } from 'pan-core/numeric/index.js';
 import type { Skin } from 'pan-core/weld/index.js';
-import { describe, expect, test } from 'vitest';
+import { describe, test } from 'vitest';
 import { plate } from '../interop/dxf-parts.js';
-import { expectPublished, row, title } from './rows.js';
+import { expectPublished, expectSays, row, title } from './rows.js';
 
 const words = { title: 'x', warning: null, sentences: [] };
 /** Values of a group of a drawing, in order. */
@@ -32,7 +32,17 @@ describe('drawings', () => {
   const text = partDxf(plate(), words);
   const variable = (name: string): string => text.split(`${name}\r\n`)[1]?.split('\r\n')[1] ?? '';
   test(title('files.insunits.mm'), () => expectPublished('files.insunits.mm', Number(variable('$INSUNITS'))));
-  test(title('files.dxf.2000'), () => expect(variable('$ACADVER')).toBe(row('files.dxf.2000').value));
+  test(title('files.dxf.2000'), () => expectSays('files.dxf.2000', variable('$ACADVER')));
+});
+
+describe('paper', () => {
+  test.each([
+    ['files.paper.A4', PAPERS.a4],
+    ['files.paper.Letter', PAPERS.letter],
+  ])('%s', (id, [width, height]) => {
+    expectPublished(`${id}.width`, width);
+    expectPublished(`${id}.height`, height);
+  });
 });
 
 describe('solids', () => {

@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { expect } from 'vitest';
 import { expectWithin } from '../numbers.js';
+import { pageCovers, tell } from './accuracy.js';
 
 export type Seen = 'seen' | 'memory' | 'computed';
 
@@ -43,13 +45,29 @@ export const rowsUnder = (start: string): readonly Row[] => {
   return found;
 };
 
-/** Checks `actual`, in the row's unit, against the row's value within the row's tolerance. */
-export const expectPublished = (id: string, actual: number): void => {
+/**
+ * Checks `actual`, in the row's unit, against the row's value within the row's tolerance.
+ *
+ * @param chords What chords in place of arcs may add to the tolerance, in the same unit.
+ */
+export const expectPublished = (id: string, actual: number, chords = 0): void => {
   const { value, unit, tolerance, source, seen, what } = row(id);
   if (typeof value !== 'number') throw new Error(`${id} is no number`);
   // A table entry must be met exactly, but for the last bits of a change of unit.
-  const allowed = Math.max(tolerance * (1 + 1e-9), 1e-12 * Math.abs(value));
+  const allowed = Math.max(tolerance * (1 + 1e-9), 1e-12 * Math.abs(value)) + chords;
   expectWithin(actual, value, allowed, `${what} [${unit}], ${source} (${seen})`);
+  const off = Math.abs(actual - value);
+  tell({ kind: 'row', id, ours: actual, off, allowed });
+  expect(
+    pageCovers(id, off, value),
+    `reference/accuracy.md says otherwise of ${id}: make it again, \`pnpm accuracy\``,
+  ).toBe(true);
+};
+
+/** Checks that `text` says the row's word or number. */
+export const expectSays = (id: string, text: string): void => {
+  expect(text, title(id)).toContain(String(row(id).value));
+  tell({ kind: 'row', id, ours: 'says so', off: 0, allowed: 0 });
 };
 
 /** Names a test by its row: what, value, source and how it was had. */

@@ -18,7 +18,7 @@ const Row = ({ check }: { check: Check }) => {
   const { data, units } = usePage();
   const [is, wants] = checkNumbers(check, units.value);
   const grounds = data.check.rests_on[check.id];
-  const { formula, source } = formulaOf(check.id);
+  const { formula, source, holds } = formulaOf(check.id);
   return (
     <tr>
       <td>
@@ -30,6 +30,7 @@ const Row = ({ check }: { check: Check }) => {
           <Reason check={check} />
           <p class="fine">
             {formula} <i>Source: {source}.</i>
+            {holds === null ? '' : ` ${holds}`}
             {grounds === undefined || grounds.assumed.length === 0
               ? ''
               : ` Leans on assumed: ${grounds.assumed.join(', ')}.`}
