@@ -57,7 +57,7 @@ const rowCells = (row, found) => {
     `${row.what}${row.note === undefined ? '' : `. ${row.note}`}`,
     `${row.value}${row.unit === '1' || row.unit === 'text' ? '' : ` ${row.unit}`}`,
     ours === undefined ? '—' : digits(ours.ours, row.tolerance),
-    ours === undefined ? '—' : difference(ours.off),
+    ours === undefined || row.unit === 'text' ? '—' : difference(ours.off),
     row.unit === 'text' ? '—' : bound(ours?.allowed ?? row.tolerance),
     `${row.source} (${howHad[row.seen]})`,
   ];
