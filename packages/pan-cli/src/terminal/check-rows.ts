@@ -12,14 +12,14 @@ import { hang } from './wrap.js';
 
 const STATE: Column = { width: 7 };
 const VALUE: Column = { width: 11, right: true };
-const MARK = 2;
+const MARK = 3;
 /** A space that wrapping keeps. */
 const HARD = '\u00a0';
-const LIMIT: Column = { width: 12, right: true };
+const LIMIT: Column = { width: 13, right: true };
 
 const shapeFor = (width: number): readonly Column[] => {
   const fixed = [STATE, { width: 0 }, VALUE, LIMIT];
-  return [STATE, { width: Math.max(14, Math.min(46, width - MARGIN - tableWidth(fixed))) }, VALUE, LIMIT];
+  return [STATE, { width: Math.max(13, Math.min(46, width - MARGIN - tableWidth(fixed))) }, VALUE, LIMIT];
 };
 
 const started = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
