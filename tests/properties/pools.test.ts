@@ -1,8 +1,9 @@
-import type { Baffle, Design, Load, Wall } from 'pan-core/design/index.js';
+import type { Design, Load } from 'pan-core/design/index.js';
 import { PanError } from 'pan-core/errors/index.js';
 import { createOilSystem, type OilAnswer, rampAnswer, restAnswer } from 'pan-core/oil/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import { describe, expect, it } from 'vitest';
+import { mirrored } from '../mirror-design.js';
 import { expectWithin } from '../numbers.js';
 import { tellWorst } from '../published/accuracy.js';
 import { randomFrom } from '../random.js';
@@ -21,44 +22,6 @@ const built = (seed: number): { design: Design; seed: number } => {
       if (!(error instanceof PanError)) throw error;
     }
   }
-};
-
-/** The same pan seen in a mirror: left is right. */
-const mirrored = (design: Design): Design => {
-  const flip = (b: Baffle): Baffle => {
-    const span = (s: readonly [number, number] | null): readonly [number, number] | null =>
-      s === null ? null : [-s[1], -s[0]];
-    if (b.kind === 'lid')
-      return { ...b, span: span(b.span), holes: b.holes.map((h) => ({ ...h, at: [h.at[0], -h.at[1]] })) };
-    const turned: Wall =
-      b.run === 'across'
-        ? { ...b, span: span(b.span), doors: b.doors.map((d) => ({ ...d, at: -d.at })) }
-        : { ...b, at: -b.at };
-    return turned;
-  };
-  return {
-    ...design,
-    engine: {
-      ...design.engine,
-      tilt:
-        design.engine.tilt === null
-          ? null
-          : { ...design.engine.tilt, leanLeft: -design.engine.tilt.leanLeft },
-    },
-    pan: {
-      ...design.pan,
-      left: design.pan.right,
-      right: design.pan.left,
-      wings: design.pan.wings.map((w) => ({ ...w, side: w.side === 'left' ? 'right' : 'left' })),
-      notches: design.pan.notches.map((n) =>
-        n.kind === 'box'
-          ? { ...n, min: [n.min[0], -n.max[1], n.min[2]], max: [n.max[0], -n.min[1], n.max[2]] }
-          : n,
-      ),
-    },
-    pickup: { ...design.pickup, at: [design.pickup.at[0], -design.pickup.at[1]] },
-    baffles: design.baffles.map(flip),
-  };
 };
 
 const total = (a: OilAnswer): number => a.pools.reduce((s, p) => s + p.volume, 0);

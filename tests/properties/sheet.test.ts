@@ -14,9 +14,10 @@ import {
 import { floorProfile, halfWidthAt } from 'pan-core/pan/index.js';
 import { type Fold, type Part, shopFindings } from 'pan-core/sheet/index.js';
 import { describe, expect, test } from 'vitest';
+import { mirrored } from '../mirror-design.js';
 import { expectWithin } from '../numbers.js';
 import { randomDesign } from '../random-design.js';
-import { mirrored, wholeCut } from './sheet-design.js';
+import { wholeCut } from './sheet-design.js';
 
 const SEED = Number(process.env.PAN_SEED ?? 4107);
 const COUNT = 60;

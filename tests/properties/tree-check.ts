@@ -1,8 +1,9 @@
 import { pathArea, segmentLength } from 'pan-core/geometry/index.js';
 import { halfWidthAt, type Profile } from 'pan-core/pan/index.js';
 import { bendRule, leafFlat, treeParts } from 'pan-core/sheet/index.js';
+import { mirrored } from '../mirror-design.js';
 import { closing } from './refold.js';
-import { mirrored } from './sheet-design.js';
+
 import type { TreeCase } from './tree-design.js';
 
 type Made = Extract<TreeCase, { refused: null }>;
