@@ -99,6 +99,11 @@ export const leastGap = (
       best = { distance, meets: false, solid, onBody: gap.onA, toward: gap.toward, angle: middle };
     }
     if (distance <= 0) return { ...best, distance: 0, meets: true };
+    if (half === 0) {
+      // Nothing turns: what was found is the bound itself.
+      passed = Math.min(passed, distance);
+      continue;
+    }
     const lower = Math.max(
       part.lower,
       partedOver(vertices, turned, gap.toward, rock.height, swing) - hull.radius,
@@ -138,6 +143,7 @@ export const partedOver = (
   swing: Swing,
 ): number => {
   const back: Vec3 = [-toward[0], -toward[1], -toward[2]];
+  if (swing.sin === 0) return dot3(toward, farthest(hull, back)) - dot3(toward, farthest(vertices, toward));
   const still = -swingOf(hull, back, height, swing) - dot3(toward, farthest(vertices, toward));
   const withHull = dot3(toward, farthest(hull, back)) - swingOf(vertices, toward, height, swing);
   return Math.max(still, withHull);

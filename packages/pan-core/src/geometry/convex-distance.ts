@@ -55,13 +55,15 @@ const pairOf = (a: Vec3, b: Vec3): Pair => ({ a, b, gap: subtract3(a, b) });
 
 /** The point of a set that lies farthest along a direction. */
 export const farthest = (points: readonly Vec3[], along: Vec3): Vec3 => {
+  const [x, y, z] = along;
   let best = points[0]!;
-  let most = dot3(best, along);
-  for (let i = 1; i < points.length; i++) {
-    const reach = dot3(points[i]!, along);
+  let most = Number.NEGATIVE_INFINITY;
+  // Written out, as every search for room spends most of its time here.
+  for (const p of points) {
+    const reach = p[0] * x + p[1] * y + p[2] * z;
     if (reach > most) {
       most = reach;
-      best = points[i]!;
+      best = p;
     }
   }
   return best;

@@ -20,11 +20,13 @@ export interface HalfSpace {
 export const boundsOf = (points: readonly Vec3[]): Bounds => {
   const low: [number, number, number] = [Infinity, Infinity, Infinity];
   const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (const p of points)
-    for (const k of [0, 1, 2] as const) {
-      low[k] = Math.min(low[k], p[k]);
-      high[k] = Math.max(high[k], p[k]);
+  for (let i = 0; i < points.length; i++) {
+    const p = points[i]!;
+    for (let k = 0 as 0 | 1 | 2; k < 3; k++) {
+      if (p[k] < low[k]) low[k] = p[k];
+      if (p[k] > high[k]) high[k] = p[k];
     }
+  }
   return { low, high };
 };
 
