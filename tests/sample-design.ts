@@ -98,7 +98,7 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
         endSeals: [],
       },
       structural: false,
-      joints: { welded: [], bendTest: null, allowance: 'k', fold: [], weld: [] },
+      joints: { welded: [], bendTest: null, allowance: 'k', fold: [], weld: [], split: null },
       sumpFrom: null,
     },
     pickup: {

@@ -89,6 +89,7 @@ describe('the same design in other words', () => {
       welded: [1, 3],
       fold: [],
       weld: [],
+      split: null,
       bendTest: { flat: 100, legs: [52, 53] },
       allowance: 'din',
     });

@@ -86,7 +86,14 @@ describe('the demo design, key by key', async () => {
     expect(pan.notches).toEqual([]);
     expect(pan.flange).toMatchObject({ thickness: 10, beyond: 0, fit: 'medium', gasket: 'sealant' });
     expect(pan.structural).toBe(false);
-    expect(pan.joints).toEqual({ welded: [], bendTest: null, allowance: 'k', fold: [], weld: [] });
+    expect(pan.joints).toEqual({
+      welded: [],
+      bendTest: null,
+      allowance: 'k',
+      fold: [],
+      weld: [],
+      split: null,
+    });
     expect(pan.sumpFrom).toBeNull();
   });
 

@@ -120,7 +120,7 @@ export const pageData = async (
     })),
     parts: (parts.value ?? []).map(pagePart),
     partsMissing: parts.why,
-    weld: weldSteps(design, panSeams(model, skin)),
+    weld: weldSteps(design, panSeams(model, skin, parts.value ?? [])),
     cautions: [
       ...Object.values(SAYINGS).map((saying) => `${saying}.`),
       ...materialCautions(design.pan.sheet.material),

@@ -127,6 +127,14 @@ export interface Joints {
   readonly fold: readonly (readonly [string, string])[];
   /** Faces that are welded along the edge they share, though they usually fold. */
   readonly weld: readonly (readonly [string, string])[];
+  /** Seams across parts, mm along the flat part from its left end; null: where the sheet is too short for it. */
+  readonly split: readonly PartSplit[] | null;
+}
+
+/** A seam across a part on a flat run. */
+export interface PartSplit {
+  readonly part: string;
+  readonly along: number;
 }
 
 /** The mouth and its tube, in mm. */

@@ -55,7 +55,7 @@ export const cutSet = async (
 ): Promise<readonly CutFile[]> => {
   for (const part of parts) requireCuttable(part);
   const skin = panSkin(model);
-  const plan = cutPlan(model.design, parts, panSeams(model, skin), report);
+  const plan = cutPlan(model.design, parts, panSeams(model, skin, parts), report);
   const inside = insideSolid(skin);
   const nests = await nestGroups(plan);
   const cost = costOf(plan, nests);

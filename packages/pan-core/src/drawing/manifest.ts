@@ -97,6 +97,10 @@ const partRow = ({ part, file }: NamedPart): object => ({
     direction: fold.direction,
     allowance_mm: fine(fold.allowance),
   })),
+  seams: (part.seams ?? []).map(({ other, length }) => ({
+    to: oneLine(other, 120),
+    length_mm: fine(length),
+  })),
   holes: part.holes.length,
   drilled_after_weld: (part.pilots ?? []).map(({ at, diameter, what }) => ({
     what,

@@ -155,7 +155,7 @@ const touches = ({ name }: Part, side: string): boolean => {
   // A flange in pieces shares the seams of the whole.
   if (side.startsWith('flange')) return name === side || name.startsWith(`${side} `);
   if (side === 'belly and sides') return name.startsWith('belly') || name.startsWith('side ');
-  return name === side || name === `${side} strip`;
+  return name === side || name === `${side} strip` || name.startsWith(`${side} piece `);
 };
 
 const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] =>

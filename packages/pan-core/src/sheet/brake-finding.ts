@@ -103,8 +103,8 @@ const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFindin
         worst.part.name === 'flange'
           ? `Weld the flange of two pieces, pan.flange.split: {across_at: ${usualSplit(design).toFixed(0)}}, or write a larger sheet as shop.sheet.`
           : seam === null
-            ? 'Buy a larger sheet and write it as shop.sheet.'
-            : `Split it at the ${seam.name} corner: weld that edge (pan.joints), or write a larger sheet as shop.sheet.`,
+            ? 'Buy a larger sheet and write it as shop.sheet, or say where it is split, pan.joints.split.'
+            : `Split it at the ${seam.name} corner: weld that edge (pan.joints); or across a flat run, pan.joints.split; or write a larger sheet as shop.sheet.`,
     }),
   ];
 };

@@ -8,6 +8,7 @@ import type { CutJob } from './cut-job.js';
 import { flangeParts } from './flange.js';
 import { notchParts } from './notch-plate.js';
 import type { Part } from './part.js';
+import { splitParts } from './part-split.js';
 import { sideParts } from './side-plate.js';
 import { notchCutter } from './solid.js';
 import { treeParts } from './tree-part.js';
@@ -35,8 +36,10 @@ export const cutParts = (
   };
   return freeze(
     ownNames([
-      ...(asksForTrees(design) ? treeParts(job) : usualParts(job, panels)),
-      ...baffleParts(design, plates),
+      ...splitParts(design, [
+        ...(asksForTrees(design) ? treeParts(job) : usualParts(job, panels)),
+        ...baffleParts(design, plates),
+      ]),
       ...flangeParts(design, profile),
     ]),
   );

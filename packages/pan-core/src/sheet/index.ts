@@ -29,7 +29,7 @@ export { type FoldOrder, foldOrder } from './fold-order.js';
 export { type Leaf, leafFlat } from './leaf.js';
 export type { LeafEdge } from './leaf-edge.js';
 export { nearestRun } from './make-up.js';
-export type { Fold, Mark, Part, RoundHole } from './part.js';
+export type { Fold, Mark, Part, PartSeam, RoundHole } from './part.js';
 export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './part-name.js';
 export type { Placement } from './placement.js';
 export { sheetFindings } from './sheet-finding.js';

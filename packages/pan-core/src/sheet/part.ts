@@ -23,6 +23,16 @@ export interface Mark {
   readonly what: string;
 }
 
+/** An edge that is butt-welded to the next piece of the same part, before either is folded. */
+export interface PartSeam {
+  /** The other piece. */
+  readonly other: string;
+  /** Which end of this piece it is at, as drawn. */
+  readonly end: 'left' | 'right';
+  /** mm */
+  readonly length: number;
+}
+
 /** A round hole of a flat part, in mm. */
 export interface RoundHole {
   readonly at: Vec2;
@@ -51,6 +61,8 @@ export interface Part {
   readonly pilots?: readonly RoundHole[];
   readonly folds: readonly Fold[];
   readonly marks: readonly Mark[];
+  /** Seams across a flat run, where a part is made of pieces. */
+  readonly seams?: readonly PartSeam[];
   /** Sentences for the note layer, without the cautions that every part carries. */
   readonly notes: readonly string[];
   /** Length and width of the box around the outline, mm. */

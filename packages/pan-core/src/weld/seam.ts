@@ -17,4 +17,4 @@ export interface Seam {
 }
 
 /** Steps in the order they are done. */
-export type SeamStep = 'plate' | 'inside' | 'shell' | 'bosses' | 'flange';
+export type SeamStep = 'flat' | 'plate' | 'inside' | 'shell' | 'bosses' | 'flange';

@@ -1,7 +1,7 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type PanModel, platesOf } from '../pan/index.js';
-import { asksForTrees } from '../sheet/index.js';
+import { asksForTrees, type Part } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
 import { flangeSeams, plateSeams } from './flange-seams.js';
 import { contactLength } from './plate-contact.js';
@@ -11,8 +11,16 @@ import { FLANGE_KEY, type SkinParts, skinParts } from './skin-part.js';
 import { type Meeting, skinMeetings } from './skin-seams.js';
 import { treeSkinParts } from './tree-skin.js';
 
-/** Every seam of the pan as the design folds it, in the order it is laid. */
-export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly Seam[] => {
+/**
+ * Every seam of the pan as the design folds it, in the order it is laid.
+ *
+ * @param cut the pan's flat parts, for the seams of those that are made of pieces
+ */
+export const panSeams = (
+  model: PanModel,
+  skin: Skin = panSkin(model),
+  cut: readonly Part[] = [],
+): readonly Seam[] => {
   const { design } = model;
   const parts = asksForTrees(design) ? treeSkinParts(model, skin) : skinParts(model, skin);
   const meetings = skinMeetings(skin, parts.keyOf).filter((m) => !parts.folded(m.first, m.second));
@@ -20,6 +28,7 @@ export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly
   const shell = meetings.filter((m) => !atFlange(m));
   const rim = meetings.filter(atFlange);
   return freeze([
+    ...flatSeams(cut),
     ...plateSeams(model),
     ...baffleSeams(model, skin),
     ...shell.map((meeting) => shellSeam(meeting, parts, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
@@ -30,6 +39,26 @@ export const panSeams = (model: PanModel, skin: Skin = panSkin(model)): readonly
     ),
   ]);
 };
+
+/** Pieces of one part, each seam once. */
+const flatSeams = (parts: readonly Part[]): readonly Seam[] =>
+  parts.flatMap((part, i) =>
+    (part.seams ?? [])
+      .filter(({ other }) => parts.findIndex((one) => one.name === other) > i)
+      .map(
+        ({ other, length }): Seam => ({
+          name: `${part.name} to ${other}`,
+          between: [part.name, other],
+          joint: 'butt',
+          side: 'outside',
+          run: 'continuous',
+          length,
+          size: part.thickness,
+          step: 'flat',
+          closedBy: null,
+        }),
+      ),
+  );
 
 /** At an inward corner one plate stops short and butts on the other's outside, so the seam is a fillet. */
 const JOINTS: Readonly<Record<Meeting['corner'], Seam['joint']>> = {

@@ -122,6 +122,16 @@ const jointsField = (k: Kit) =>
     weld: optional(
       list('faces that are welded along the edge they share instead of folding', facePair(), { most: 40 }),
     ),
+    split: optional(
+      list(
+        'seams across parts that the sheet is too short for; left out, they are found; an empty list makes none',
+        section('a seam across a part, on a flat run', {
+          part: text('part as the cut list names it', NAME_LENGTH, 'belly'),
+          along: k.size('along the flat part from its left end as drawn'),
+        }),
+        { most: 20 },
+      ),
+    ),
   });
 
 /** Two faces by name; the pan's own list stands in the message when one of them is not known. */

@@ -112,5 +112,6 @@ const resolveJoints = ({ joints, floor_inside }: PanKeys, notes: Notes): Joints 
     allowance: notes.takeWord(joints?.allowance, ['pan', 'joints', 'allowance'], 'bend rule'),
     fold: joints?.fold ?? [],
     weld: joints?.weld ?? [],
+    split: joints?.split ?? null,
   };
 };
