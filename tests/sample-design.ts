@@ -98,7 +98,14 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
         endSeals: [],
       },
       structural: false,
-      joints: { welded: [], bendTest: null, allowance: 'k', fold: [], weld: [], split: null },
+      joints: {
+        welded: [],
+        bendTest: null,
+        allowance: 'k',
+        fold: [],
+        weld: [],
+        split: { usual: true, whole: [], seams: [] },
+      },
       sumpFrom: null,
     },
     pickup: {

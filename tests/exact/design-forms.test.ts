@@ -88,11 +88,25 @@ describe('the same design in other words', () => {
     expect((await read(text)).design.pan.joints).toEqual({
       welded: [1, 3],
       fold: [],
+      split: { usual: true, whole: [], seams: [] },
       weld: [],
-      split: null,
       bendTest: { flat: 100, legs: [52, 53] },
       allowance: 'din',
     });
+  });
+
+  it('seams of parts cut apart, parts that stay whole, and none at all', async () => {
+    const split = async (text: string) =>
+      (await read(changed(demo, 'joints: {}', `joints: {split: ${text}}`))).design.pan.joints.split;
+    expect(
+      await split('[{part: belly, across_at: 41 cm, name: mid}, {part: side left, never: yes}]'),
+    ).toEqual({
+      usual: true,
+      whole: ['side left'],
+      seams: [{ part: 'belly', way: 'across', at: 410, name: 'mid' }],
+    });
+    expect(await split('never')).toEqual({ usual: false, whole: [], seams: [] });
+    await expect(split('[{part: belly}]')).rejects.toThrow(/across_at, lengthwise_at, never/);
   });
 
   it('walls along, with holes, slots and a span', async () => {

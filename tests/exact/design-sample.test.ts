@@ -92,7 +92,7 @@ describe('the demo design, key by key', async () => {
       allowance: 'k',
       fold: [],
       weld: [],
-      split: null,
+      split: { usual: true, whole: [], seams: [] },
     });
     expect(pan.sumpFrom).toBeNull();
   });

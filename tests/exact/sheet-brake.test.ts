@@ -43,8 +43,9 @@ describe('the order of folds', () => {
 });
 
 describe('what brake and sheet allow', () => {
-  test('a fold longer than the brake fails with both lengths', () => {
+  test('a fold longer than the brake, of a part that may not be cut apart, fails with both lengths', () => {
     const f = found('longest_fold', (d) => {
+      d.pan.joints.split = { usual: false, whole: [], seams: [] };
       d.shop.brake = { longest: 150, die: null, punch: null };
     })!;
     expect(f.status).toBe('fail');
@@ -60,12 +61,13 @@ describe('what brake and sheet allow', () => {
     expectWithin(f.limit, 0.77 * 24, 1e-12, 'limit');
   });
 
-  test('a part larger than the sheet fails and names the corner to split it at', () => {
+  test('a part larger than the sheet fails where none may be cut apart, and says so', () => {
     const f = found('part_on_sheet', (d) => {
-      d.shop.sheet = [600, 400];
+      d.pan.joints.split = { usual: false, whole: [], seams: [] };
+      d.shop.sheet = [800, 400];
     })!;
     expect(f.status).toBe('fail');
-    expect(f.try).toMatch(/corner|larger sheet/);
+    expect(f.try).toMatch(/pan\.joints\.split.*larger sheet/);
     expect(found('part_on_sheet', () => {})!.status).toBe('pass');
   });
 

@@ -14,6 +14,7 @@ const seam: Seam = {
   size: 3,
   step: 'shell',
   closedBy: null,
+  prep: { gap: 0, fit: '', TIG: '', MIG: '', source: '' },
 };
 
 describe('heat of a seam', () => {

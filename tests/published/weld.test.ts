@@ -47,6 +47,7 @@ describe('efficiency of the arc, as the heat of a seam uses it', () => {
     size: 3,
     step: 'shell',
     closedBy: null,
+    prep: { gap: 0, fit: '', TIG: '', MIG: '', source: '' },
   };
   test.each([
     ['weld.efficiency.mig', 'MIG', 'mild steel'],

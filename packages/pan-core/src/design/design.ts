@@ -127,14 +127,27 @@ export interface Joints {
   readonly fold: readonly (readonly [string, string])[];
   /** Faces that are welded along the edge they share, though they usually fold. */
   readonly weld: readonly (readonly [string, string])[];
-  /** Seams across parts, mm along the flat part from its left end; null: where the sheet is too short for it. */
-  readonly split: readonly PartSplit[] | null;
+  /** Where parts are cut apart and welded together again. */
+  readonly split: PartSplit;
 }
 
-/** A seam across a part on a flat run. */
+/** Parts cut into pieces: those too large for sheet or brake by themselves, others at places that are asked for. */
 export interface PartSplit {
+  /** False: none is cut apart unless it is asked for. */
+  readonly usual: boolean;
+  /** Parts that stay whole, by name. */
+  readonly whole: readonly string[];
+  readonly seams: readonly SplitSeam[];
+}
+
+/** A seam that is asked for, straight across a part's blank as drawn. */
+export interface SplitSeam {
   readonly part: string;
-  readonly along: number;
+  /** Across the blank at a distance from its left edge, or lengthwise at a distance from its lower edge, mm. */
+  readonly way: 'across' | 'lengthwise';
+  readonly at: number;
+  /** What drawings and weld plan call it; null for the usual name. */
+  readonly name: string | null;
 }
 
 /** The mouth and its tube, in mm. */

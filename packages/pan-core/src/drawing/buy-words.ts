@@ -23,6 +23,7 @@ export const cutList = (plan: CutPlan): string =>
       'width_mm',
       'cut_m',
       'mass_kg',
+      'welded_to',
       'ready',
     ],
     ...plan.parts.map(({ part, file }) => [
@@ -35,6 +36,9 @@ export const cutList = (plan: CutPlan): string =>
       Number(part.flat[1].toFixed(1)),
       Number((part.cutLength / 1000).toFixed(2)),
       Number(part.mass.toFixed(3)),
+      (part.joins ?? [])
+        .map(({ other, seam }) => `${oneLine(other, 120)} (${oneLine(seam, 120)})`)
+        .join(' and '),
       ready(plan),
     ]),
     ...tableFoot(plan),

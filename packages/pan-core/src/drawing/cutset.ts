@@ -19,10 +19,11 @@ import { type NestGroup, nestGroups } from './nest-group.js';
 import { nestPages } from './nest-page.js';
 import type { PagePrinter, Paper } from './page.js';
 import { insideSolid, outsideSolid } from './pan-solid.js';
+import { seamsOf } from './part-seams.js';
 import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
 import { safeNames } from './safe-name.js';
-import { seamTable } from './seam-words.js';
+import { prepLines, seamTable } from './seam-words.js';
 import { shopDrawing } from './shop-drawing.js';
 import { rulesTable } from './shop-rule-words.js';
 import { writeStl } from './stl-file.js';
@@ -141,7 +142,9 @@ const nestDrawings = (plan: CutPlan, nests: readonly NestGroup[]): readonly CutF
 
 const drawings = (plan: CutPlan): readonly CutFile[] =>
   plan.parts.flatMap(({ part, file }) => {
-    const words = sheetWords(plan, part.material);
+    const plain = sheetWords(plan, part.material);
+    const edges = prepLines(seamsOf(plan, part)).map((line) => `Edges, ${line}`);
+    const words = { ...plain, sentences: [...edges, ...plain.sentences] };
     return [
       { path: `2-laser/${file}.dxf`, content: partDxf(part, words) },
       { path: `2-laser/bare/${file}.dxf`, content: barePartDxf(part, words) },

@@ -1,9 +1,9 @@
 import type { Vec2 } from '../numeric/index.js';
-import type { Part } from '../sheet/index.js';
+import { allowedTurns, type Part } from '../sheet/index.js';
 import { fitTable } from './nest-fit.js';
 import type { LaidSheet, NestPiece } from './nest-lay.js';
 import { searchLayout } from './nest-search.js';
-import { allowedTurns, boxShapes, type NestShape, nestShapes, sameShape, UNITS } from './nest-shape.js';
+import { boxShapes, type NestShape, nestShapes, sameShape, UNITS } from './nest-shape.js';
 import type { SheetSize } from './sheet-size.js';
 
 /** A part's place on a sheet: turned about the drawing's origin, radians, then shifted, mm from the corner. */

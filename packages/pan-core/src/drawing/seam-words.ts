@@ -48,6 +48,10 @@ export const seamTable = (plan: CutPlan): string => {
       'length_mm',
       'laid_mm',
       'size_mm',
+      'root_gap_mm',
+      'root_gap_from',
+      'edges_TIG',
+      'edges_MIG',
       'filler',
       'filler_g',
       'heat_TIG_kJ',
@@ -66,6 +70,10 @@ export const seamTable = (plan: CutPlan): string => {
         Number(seam.length.toFixed(0)),
         Number(laidLength(seam).toFixed(0)),
         Number(seam.size.toFixed(2)),
+        Number(seam.prep.gap.toFixed(2)),
+        seam.prep.fit,
+        seam.prep.TIG,
+        seam.prep.MIG,
         filler,
         mass === null ? '' : Number((1000 * mass).toFixed(1)),
         heat.TIG === null ? '' : Number(heat.TIG.toFixed(0)),
@@ -86,6 +94,22 @@ export const heatLines = (plan: CutPlan): readonly string[] => {
   return seamHeat(any, material, thickness).map(({ process, amps, volts, travel, perMm }) => {
     const total = plan.seams.reduce((sum, seam) => sum + perMm * laidLength(seam), 0);
     return `Heat by ${process}: about ${perMm.toFixed(2)} kJ/mm, ${(total / 1000).toFixed(1)} MJ in all, from ${amps.toFixed(0)} A, ${volts} V and ${travel} mm/min: a place to begin and no instruction (common practice, no source).`;
+  });
+};
+
+/** Root gap and edges, a line for each kind among the seams, with the joints it is for. */
+export const prepLines = (seams: readonly Seam[]): readonly string[] => {
+  const kinds = new Map<string, { readonly seam: Seam; readonly joints: Set<string> }>();
+  for (const seam of seams) {
+    const { gap, fit, TIG, MIG } = seam.prep;
+    const key = [gap, fit, TIG, MIG].join('|');
+    const kind = kinds.get(key) ?? { seam, joints: new Set<string>() };
+    kind.joints.add(seam.joint);
+    kinds.set(key, kind);
+  }
+  return [...kinds.values()].map(({ seam: { prep }, joints }) => {
+    const edges = prep.TIG === prep.MIG ? prep.TIG : `by TIG ${prep.TIG}; by MIG ${prep.MIG}`;
+    return `${[...joints].join(', ')}: root gap ${trimmed(prep.gap, 1)} mm (${prep.fit}); ${edges} (${prep.source}).`;
   });
 };
 

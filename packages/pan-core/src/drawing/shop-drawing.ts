@@ -2,7 +2,7 @@ import type { PathBox } from '../geometry/index.js';
 import { pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Part } from '../sheet/index.js';
-import { SAYINGS, type Seam } from '../weld/index.js';
+import { SAYINGS } from '../weld/index.js';
 import { type CutPlan, materialCautions, type NamedPart } from './cut-plan.js';
 import { oneLine, wrapLine } from './one-line.js';
 import {
@@ -17,6 +17,7 @@ import {
   stroke,
   words,
 } from './page.js';
+import { seamsOf, touches } from './part-seams.js';
 import { massWords, partWords, trimmed } from './part-words.js';
 import { type Block, rowsIn, tableBlocks, textBlock } from './shop-table.js';
 import { numberedHoles, scaleWords, shopView, viewScale } from './shop-view.js';
@@ -146,29 +147,18 @@ const holeTable = (part: Part, left: number): readonly Block[] => {
   );
 };
 
-/** Seams that this part has a share in. */
-const seamsOf = ({ seams }: CutPlan, part: Part): readonly Seam[] =>
-  seams.filter((seam) => seam.between.some((name) => touches(part, name)));
-
-const touches = ({ name }: Part, side: string): boolean => {
-  if (side === 'pan') return name.startsWith('belly');
-  // A flange in pieces shares the seams of the whole.
-  if (side.startsWith('flange')) return name === side || name.startsWith(`${side} `);
-  if (side === 'belly and sides') return name.startsWith('belly') || name.startsWith('side ');
-  return name === side || name === `${side} strip` || name.startsWith(`${side} piece `);
-};
-
 const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] =>
   seamsOf(plan, part).map((seam, i): Block => {
     const other = seam.between.find((name) => !touches(part, name)) ?? seam.between[1];
     const text = [
-      `${seam.joint}, ${seam.side}, ${seam.length.toFixed(0)} mm in all`,
+      `${seam.joint}, ${seam.side}, ${seam.length.toFixed(0)} mm, root gap ${trimmed(seam.prep.gap, 1)}`,
+      seam.prep.TIG,
       ...(seam.run === 'stitch' ? [`stitched ${runWords(seam)}`] : []),
       ...(seam.closedBy === null ? [] : [`closed off by ${oneLine(seam.closedBy, 60)}`]),
     ];
     const title = i === 0 ? 4.6 : 0;
     return {
-      height: title + SYMBOL_HEIGHT + 1,
+      height: title + Math.max(SYMBOL_HEIGHT + 1, 4 + 2.7 * text.length),
       draw: ([x, y]) => [
         ...(i === 0 ? [words([x, y - 3.2], 3, 'Seams (ISO 2553, system A)', { bold: true })] : []),
         ...weldSymbol(seam, [x, y - title - SYMBOL_HEIGHT]),

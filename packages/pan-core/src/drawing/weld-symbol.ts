@@ -47,7 +47,7 @@ export const runWords = ({ run, length }: Seam): string => {
 
 /** A run on the rail face is machined flat with it, and a joint of plates is dressed before the pan goes in. */
 const flush = ({ step, joint }: Seam): boolean =>
-  joint === 'butt' && (step === 'flange' || step === 'plate' || step === 'flat');
+  joint === 'butt' && (step === 'flange' || step === 'plate' || step === 'pieces');
 
 type At = (p: Vec2) => Vec2;
 

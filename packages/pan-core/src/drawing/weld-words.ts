@@ -12,7 +12,15 @@ import {
 import { lines } from './bench-words.js';
 import { type CutPlan, headLines, materialCautions } from './cut-plan.js';
 import { oneLine } from './one-line.js';
-import { cleaningLines, flangeRunLines, flatnessLines, heatLines, seamNeed } from './seam-words.js';
+import { trimmed } from './part-words.js';
+import {
+  cleaningLines,
+  flangeRunLines,
+  flatnessLines,
+  heatLines,
+  prepLines,
+  seamNeed,
+} from './seam-words.js';
 
 /** Seams by step, with filler, sizes and what keeps the flange flat. */
 export const weldOrder = (plan: CutPlan): string => {
@@ -33,6 +41,9 @@ export const weldOrder = (plan: CutPlan): string => {
     '',
     'What must be clean, and of what',
     ...cleaningLines(material).map((line) => `   - ${line}`),
+    '',
+    'Edges before welding',
+    ...prepLines(plan.seams).map((line) => `   - ${line}`),
     ...weldSteps(plan.design, plan.seams).flatMap((step, i) => [
       '',
       `${i + 1}. ${step.title}`,
@@ -53,7 +64,7 @@ const seamLine = (plan: CutPlan, seam: Seam): string => {
   const { filler, heat } = seamNeed(plan, seam);
   return [
     `${oneLine(seam.name, 120)}: ${seam.joint} ${seam.side}, ${seam.run}, ${seam.length.toFixed(0)} mm,`,
-    `${seam.joint === 'fillet' || seam.joint === 'tee' || seam.joint === 'ring' ? 'leg' : 'depth'} ${seam.size.toFixed(1)} mm${filler === null ? '' : `, filler ${(1000 * filler).toFixed(1)} g`}${heat.TIG === null ? '' : `, heat ${heat.TIG.toFixed(0)} kJ by TIG`}`,
+    `${seam.joint === 'fillet' || seam.joint === 'tee' || seam.joint === 'ring' ? 'leg' : 'depth'} ${seam.size.toFixed(1)} mm, root gap ${trimmed(seam.prep.gap, 1)} mm${filler === null ? '' : `, filler ${(1000 * filler).toFixed(1)} g`}${heat.TIG === null ? '' : `, heat ${heat.TIG.toFixed(0)} kJ by TIG`}`,
     ...(seam.closedBy === null ? [] : [`(closed off later by ${oneLine(seam.closedBy, 120)})`]),
   ].join(' ');
 };

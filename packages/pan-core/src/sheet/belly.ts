@@ -72,6 +72,7 @@ const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly strin
       material: sheet.material,
       thickness: sheet.thickness,
       drawnFace: 'oil side',
+      faces: facets,
       holes: bellyHoles(design, facets),
       folds: bellyFolds(design, profile, runs, names),
       marks: [
@@ -81,7 +82,7 @@ const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly strin
       ],
       notes: [
         `Inside face up; rear rail at the left, left side of the car at the top. Bends: ${rule.words}.`,
-        'Both ends run up to the rail face of the flange and are faced flush after welding.',
+        'The ends at the rail run up to the rail face of the flange and are faced flush after welding.',
         'Side plates stand outside this strip: corners open, inside edges touching.',
         ...(error > 0.005 ? [edgeWords(error)] : []),
       ],

@@ -5,6 +5,7 @@ import { atLeast, atMost, type SheetFinding } from './finding.js';
 import { usualSplit } from './flange-split.js';
 import { foldOrder } from './fold-order.js';
 import type { Part } from './part.js';
+import { beyondSheet } from './sheet-room.js';
 
 /** What the user's own brake and sheet allow: longest fold, a free order of folds, parts that fit the sheet. */
 export const brakeFindings = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => [
@@ -37,7 +38,7 @@ const longestFold = (design: Design, parts: readonly Part[]): readonly SheetFind
       below: 'fail',
       because: `the ${worst.fold.name} bend of ${worst.part.name}, against shop.brake.longest`,
       try: (over) =>
-        `Have it bent on a brake ${over.toFixed(0)} mm longer, or weld that corner (pan.joints).`,
+        `Have it bent on a brake ${over.toFixed(0)} mm longer, cut ${worst.part.name} apart (pan.joints.split), or weld that corner (pan.joints).`,
     }),
   ];
 };
@@ -71,21 +72,11 @@ const orderFinding = (design: Design, parts: readonly Part[]): readonly SheetFin
 
 const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
   const { sheet, edge } = design.shop;
-  const room = [...sheet].sort((a, b) => b - a).map((side) => side - 2 * edge) as [number, number];
   // Any flat plate serves as the strongback of a flange that is made of two because the plate at hand is short.
   const cut = parts.filter(({ name }) => name !== 'strongback' || design.pan.flange.split === null);
-  const over = cut.map((part) => {
-    const [long, short] = [...part.flat].sort((a, b) => b - a) as [number, number];
-    return { part, value: Math.max(long - room[0], short - room[1]) };
-  });
+  const over = cut.map((part) => ({ part, value: beyondSheet(design, part) }));
   if (over.length === 0) return [];
   const worst = over.reduce((a, b) => (b.value > a.value ? b : a));
-  const seam = worst.part.folds.reduce<Part['folds'][number] | null>((best, fold) => {
-    const off = (f: Part['folds'][number]): number =>
-      Math.abs((f.from[0] + f.to[0]) / 2 - worst.part.flat[0] / 2) +
-      Math.abs((f.from[1] + f.to[1]) / 2 - worst.part.flat[1] / 2);
-    return best === null || off(fold) < off(best) ? fold : best;
-  }, null);
   const size = worst.part.flat.map((side) => side.toFixed(0)).join(' x ');
   return [
     atLeast(design, {
@@ -99,12 +90,17 @@ const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFindin
         worst.value > 0
           ? `${worst.part.name} is ${size} mm flat and the sheet ${sheet.join(' x ')} mm with ${edge} mm of bare rim`
           : `the largest, ${worst.part.name}, fits the sheet of ${sheet.join(' x ')} mm`,
-      try: () =>
-        worst.part.name === 'flange'
-          ? `Weld the flange of two pieces, pan.flange.split: {across_at: ${usualSplit(design).toFixed(0)}}, or write a larger sheet as shop.sheet.`
-          : seam === null
-            ? 'Buy a larger sheet and write it as shop.sheet, or say where it is split, pan.joints.split.'
-            : `Split it at the ${seam.name} corner: weld that edge (pan.joints); or across a flat run, pan.joints.split; or write a larger sheet as shop.sheet.`,
+      try: () => sheetAdvice(design, worst.part),
     }),
   ];
+};
+
+const sheetAdvice = (design: Design, part: Part): string => {
+  if (part.name === 'flange')
+    return `Weld the flange of two pieces, pan.flange.split: {across_at: ${usualSplit(design).toFixed(0)}}, or write a larger sheet as shop.sheet.`;
+  const { split } = design.pan.joints;
+  const stays = !split.usual || split.whole.some((name) => name.toLowerCase() === part.name.toLowerCase());
+  return stays
+    ? `Let it be cut apart: pan.joints.split keeps it whole; or write a larger sheet as shop.sheet.`
+    : 'Buy a larger sheet and write it as shop.sheet.';
 };

@@ -8,9 +8,9 @@ import type { CutJob } from './cut-job.js';
 import { flangeParts } from './flange.js';
 import { notchParts } from './notch-plate.js';
 import type { Part } from './part.js';
-import { splitParts } from './part-split.js';
 import { sideParts } from './side-plate.js';
 import { notchCutter } from './solid.js';
+import { splitParts } from './split-part.js';
 import { treeParts } from './tree-part.js';
 import { wingParts } from './wing.js';
 
@@ -36,10 +36,13 @@ export const cutParts = (
   };
   return freeze(
     ownNames([
-      ...splitParts(design, [
-        ...(asksForTrees(design) ? treeParts(job) : usualParts(job, panels)),
-        ...baffleParts(design, plates),
-      ]),
+      ...splitParts(
+        design,
+        ownNames([
+          ...(asksForTrees(design) ? treeParts(job) : usualParts(job, panels)),
+          ...baffleParts(design, plates),
+        ]),
+      ),
       ...flangeParts(design, profile),
     ]),
   );

@@ -100,6 +100,18 @@ export const locate = (
   return best;
 };
 
+/** The point of the pan's inside that a place of the blank becomes; null where no flat stretch carries it. */
+export const facetAbove = (facets: readonly Facet[], p: Vec2): Vec3 | null => {
+  for (const facet of facets) {
+    const { at, along, across, bounds } = facet;
+    const area = along[0] * across[1] - along[1] * across[0];
+    const [x, y] = [p[0] - at[0], p[1] - at[1]];
+    const local: Vec2 = [(x * across[1] - y * across[0]) / area, (along[0] * y - along[1] * x) / area];
+    if (!facet.bend && inside(bounds, local)) return facetPoint(facet, local);
+  }
+  return null;
+};
+
 const inside = (polygon: readonly Vec2[], p: Vec2): boolean =>
   polygon.every((a, i) => {
     const b = polygon[(i + 1) % polygon.length]!;

@@ -50,6 +50,9 @@ export const finishPart = (draft: Draft): Part => {
     ...(pilots === undefined || pilots.length === 0 ? {} : { pilots }),
     folds: draft.folds.map((f) => ({ ...f, from: movePoint(move, f.from), to: movePoint(move, f.to) })),
     marks: draft.marks.map((m) => ({ ...m, path: movePath(move, m.path) })),
+    ...(draft.faces === undefined
+      ? {}
+      : { faces: draft.faces.map((f) => ({ ...f, at: movePoint(move, f.at) })) }),
     flat: [box.max[0] - box.min[0], box.max[1] - box.min[1]] as const,
     area,
     cutLength: [outline, ...openings].reduce((sum, p) => sum + pathLength(p), 0) + rims,
@@ -72,7 +75,7 @@ export const finishRegion = (draft: Omit<Draft, 'outline' | 'openings'>, region:
 };
 
 /** The holes, folds and marks that lie on one piece, folds drawn from its edge to its edge. */
-const within = (
+export const within = (
   draft: Omit<Draft, 'outline' | 'openings'>,
   outline: Path,
   openings: readonly Path[],

@@ -1,5 +1,6 @@
 import type { Path } from '../geometry/index.js';
-import type { Vec2 } from '../numeric/index.js';
+import type { Vec2, Vec3 } from '../numeric/index.js';
+import type { Facet } from './cutter.js';
 
 /** A fold across a flat part; the line is drawn from edge to edge at the middle of the bend zone. */
 export interface Fold {
@@ -23,16 +24,6 @@ export interface Mark {
   readonly what: string;
 }
 
-/** An edge that is butt-welded to the next piece of the same part, before either is folded. */
-export interface PartSeam {
-  /** The other piece. */
-  readonly other: string;
-  /** Which end of this piece it is at, as drawn. */
-  readonly end: 'left' | 'right';
-  /** mm */
-  readonly length: number;
-}
-
 /** A round hole of a flat part, in mm. */
 export interface RoundHole {
   readonly at: Vec2;
@@ -42,6 +33,29 @@ export interface RoundHole {
   readonly bung?: string;
   /** How far that bung leans from square to the sheet, radians. */
   readonly tilt?: number;
+}
+
+/** A seam by which a piece is joined again to another piece of the part that it was cut from. */
+export interface PartJoin {
+  readonly seam: string;
+  /** Name of the part that both were cut from. */
+  readonly whole: string;
+  /** Name of the other piece. */
+  readonly other: string;
+  /** The edge of this piece as drawn. */
+  readonly side: 'left' | 'right' | 'lower' | 'upper';
+  readonly length: number;
+  /** Opening at the root, mm, half of it taken off each piece. */
+  readonly gap: number;
+  /** Distance from the left or the lower edge of the part's whole blank, mm. */
+  readonly at: number;
+  /** Least distance to a bend, hole, corner or mark that lies beside it, mm, and what that is; null where none does. */
+  readonly near: { readonly what: string; readonly away: number } | null;
+  /** Bends and feet of baffles that it runs across. */
+  readonly crosses: readonly string[];
+  readonly why: 'sheet' | 'brake' | 'asked';
+  /** Places of the seam on the pan's inside, where they are known. */
+  readonly places: readonly Vec3[];
 }
 
 /** A flat part as a shop cuts it, in its own plane, mm, the face named by `drawnFace` up. */
@@ -61,10 +75,12 @@ export interface Part {
   readonly pilots?: readonly RoundHole[];
   readonly folds: readonly Fold[];
   readonly marks: readonly Mark[];
-  /** Seams across a flat run, where a part is made of pieces. */
-  readonly seams?: readonly PartSeam[];
   /** Sentences for the note layer, without the cautions that every part carries. */
   readonly notes: readonly string[];
+  /** Seams by which it is joined to other pieces of one part; left out for a part that is whole. */
+  readonly joins?: readonly PartJoin[];
+  /** Where its stretches lie on the pan's inside; left out where that is of no use. */
+  readonly faces?: readonly Facet[];
   /** Length and width of the box around the outline, mm. */
   readonly flat: Vec2;
   /** Net area, mm². */

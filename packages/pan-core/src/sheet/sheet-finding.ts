@@ -9,8 +9,8 @@ import { atLeast, type SheetFinding } from './finding.js';
 import { flangeFindings } from './flange-finding.js';
 import { cornersInBend, holeToBend, shortestLeg } from './fold-reach.js';
 import type { Fold, Part, RoundHole } from './part.js';
-import { seamFindings } from './seam-finding.js';
 import { shopFindings } from './shop-finding.js';
+import { splitFindings } from './split-finding.js';
 
 /** Everything the sheet has to say about a design, as rows for its checks. */
 export const sheetFindings = (
@@ -26,7 +26,7 @@ export const sheetFindings = (
     ...holesAtBends(design, parts),
     ...cutsInBends(parts),
     ...brakeFindings(design, parts),
-    ...seamFindings(design, parts),
+    ...splitFindings(design, parts),
     ...flangeFindings(design, profile),
     ...smallestHole(design, parts),
     ...wingEnds(design, profile),

@@ -65,6 +65,12 @@ export const sideParts = (job: CutJob, side: Side): readonly Part[] => {
       material: sheet.material,
       thickness: sheet.thickness,
       drawnFace: 'oil side',
+      faces: facets.map((f) => ({
+        ...f,
+        at: turned(f.at),
+        along: turned(f.along),
+        across: turned(f.across),
+      })),
       holes: bungHoles(design, facets).map((h) => ({ ...h, at: turned(h.at) })),
       folds: folds.map((f) => ({ ...f, from: turned(f.from), to: turned(f.to) })),
       marks: baffleMarks(facets, job.plates).map((m) => ({ ...m, path: facing(m.path) })),

@@ -152,6 +152,7 @@ const treePart = (job: CutJob, trees: SheetTrees, blank: Blank, name: string): r
       material: sheet.material,
       thickness: sheet.thickness,
       drawnFace: 'oil side',
+      faces: facets,
       holes: [
         ...(belly.length > 0 ? bellyHoles(design, belly) : []),
         ...bungHoles(

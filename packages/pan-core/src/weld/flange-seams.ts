@@ -3,16 +3,16 @@ import { pathLength } from '../geometry/index.js';
 import { endSealSizes, type PanModel } from '../pan/index.js';
 import { endSealName, flangeJoints, flangePieces, halfNames } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
-import type { Seam } from './seam.js';
+import type { BareSeam } from './weld-prep.js';
 
 /** What is welded of the flange before the pan goes through it: the joint of its halves, and its end plates. */
-export const plateSeams = ({ design, profile }: PanModel): readonly Seam[] => {
+export const plateSeams = ({ design, profile }: PanModel): readonly BareSeam[] => {
   const { flange, sheet } = design.pan;
   const base = { run: 'continuous', step: 'plate', closedBy: null } as const;
   const names = flangePieces(design, profile).map((piece) => piece.name);
   const joint = flangeJoints(design, profile);
   const halves = flange.split === null ? null : halfNames(flange.split);
-  const both = (['inside', 'outside'] as const).flatMap((side): readonly Seam[] =>
+  const both = (['inside', 'outside'] as const).flatMap((side): readonly BareSeam[] =>
     halves === null
       ? []
       : [
@@ -31,7 +31,7 @@ export const plateSeams = ({ design, profile }: PanModel): readonly Seam[] => {
   return [
     ...(joint.length === 0 || names.length < 2 ? [] : both),
     ...flange.endSeals.map(
-      (seal): Seam => ({
+      (seal): BareSeam => ({
         ...base,
         name: `${endSealName(seal)} to flange`,
         between: [endSealName(seal), 'flange'],
@@ -51,7 +51,7 @@ export const plateSeams = ({ design, profile }: PanModel): readonly Seam[] => {
  *
  * @param length round the pan at the rail, mm
  */
-export const flangeSeams = (length: number, design: Design): readonly Seam[] => {
+export const flangeSeams = (length: number, design: Design): readonly BareSeam[] => {
   const { sheet, flange } = design.pan;
   const taken = flange.endSeals.reduce((sum, seal) => sum + 2 * endSealSizes(seal).half, 0);
   const base = { between: ['flange', 'pan'] as const, length: length - taken, step: 'flange' as const };
@@ -74,7 +74,7 @@ export const flangeSeams = (length: number, design: Design): readonly Seam[] => 
       size: sheet.thickness / 2,
       closedBy: 'the block, once the face is flat',
     },
-    ...flange.endSeals.flatMap((seal): readonly Seam[] => {
+    ...flange.endSeals.flatMap((seal): readonly BareSeam[] => {
       const { rim, arc } = endSealSizes(seal);
       const plate = { ...base, between: [endSealName(seal), 'pan'] as const, run: 'continuous' as const };
       const leg = filletLeg(sheet.thickness, flange.thickness);

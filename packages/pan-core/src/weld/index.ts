@@ -7,7 +7,7 @@ export { joinPoints } from './join-points.js';
 export { AIR, PSI, pressureForce, storedEnergy, TEST_PSI } from './leak-test.js';
 export { type Run, runOrder, type SeamSide } from './run-order.js';
 export { SAYINGS } from './sayings.js';
-export type { Seam, SeamStep } from './seam.js';
+export type { Seam, SeamPrep, SeamStep } from './seam.js';
 export { panSeams } from './seams.js';
 export { panSkin, type Skin, type SkinPiece } from './skin.js';
 export { type SkinParts, skinParts } from './skin-part.js';

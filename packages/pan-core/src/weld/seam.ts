@@ -8,6 +8,7 @@ export interface Seam {
   readonly run: 'continuous' | 'stitch';
   /** mm */
   readonly length: number;
+  readonly prep: SeamPrep;
   /** Leg of a fillet, or depth of a corner's or butt's groove, mm. */
   readonly size: number;
   /** Which step of the order lays it. */
@@ -16,5 +17,17 @@ export interface Seam {
   readonly closedBy: string | null;
 }
 
+/** Root gap of a seam and how its edges are made ready. */
+export interface SeamPrep {
+  /** Opening at the root, mm. */
+  readonly gap: number;
+  /** Whether the pattern makes that gap or hands do. */
+  readonly fit: string;
+  /** Edges, by process. */
+  readonly TIG: string;
+  readonly MIG: string;
+  readonly source: string;
+}
+
 /** Steps in the order they are done. */
-export type SeamStep = 'flat' | 'plate' | 'inside' | 'shell' | 'bosses' | 'flange';
+export type SeamStep = 'plate' | 'pieces' | 'inside' | 'shell' | 'bosses' | 'flange';

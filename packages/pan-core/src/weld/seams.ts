@@ -4,17 +4,19 @@ import { type PanModel, platesOf } from '../pan/index.js';
 import { asksForTrees, type Part } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
 import { flangeSeams, plateSeams } from './flange-seams.js';
+import { pieceSeams } from './piece-seams.js';
 import { contactLength } from './plate-contact.js';
 import type { Seam } from './seam.js';
 import { panSkin, type Skin } from './skin.js';
 import { FLANGE_KEY, type SkinParts, skinParts } from './skin-part.js';
 import { type Meeting, skinMeetings } from './skin-seams.js';
 import { treeSkinParts } from './tree-skin.js';
+import { type BareSeam, prepared } from './weld-prep.js';
 
 /**
  * Every seam of the pan as the design folds it, in the order it is laid.
  *
- * @param cut the pan's flat parts, for the seams of those that are made of pieces
+ * @param cut the parts, for the seams of those that are cut apart
  */
 export const panSeams = (
   model: PanModel,
@@ -27,9 +29,9 @@ export const panSeams = (
   const atFlange = (m: Meeting): boolean => m.first === FLANGE_KEY || m.second === FLANGE_KEY;
   const shell = meetings.filter((m) => !atFlange(m));
   const rim = meetings.filter(atFlange);
-  return freeze([
-    ...flatSeams(cut),
+  const all = [
     ...plateSeams(model),
+    ...pieceSeams(design, cut),
     ...baffleSeams(model, skin),
     ...shell.map((meeting) => shellSeam(meeting, parts, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
     ...bossSeams(design),
@@ -37,28 +39,9 @@ export const panSeams = (
       rim.reduce((sum, m) => sum + m.length, 0),
       design,
     ),
-  ]);
+  ];
+  return freeze(all.map((seam) => prepared(design, seam)));
 };
-
-/** Pieces of one part, each seam once. */
-const flatSeams = (parts: readonly Part[]): readonly Seam[] =>
-  parts.flatMap((part, i) =>
-    (part.seams ?? [])
-      .filter(({ other }) => parts.findIndex((one) => one.name === other) > i)
-      .map(
-        ({ other, length }): Seam => ({
-          name: `${part.name} to ${other}`,
-          between: [part.name, other],
-          joint: 'butt',
-          side: 'outside',
-          run: 'continuous',
-          length,
-          size: part.thickness,
-          step: 'flat',
-          closedBy: null,
-        }),
-      ),
-  );
 
 /** At an inward corner one plate stops short and butts on the other's outside, so the seam is a fillet. */
 const JOINTS: Readonly<Record<Meeting['corner'], Seam['joint']>> = {
@@ -71,7 +54,7 @@ const shellSeam = (
   { first, second, corner, length }: Meeting,
   { nameOf, partOf }: SkinParts,
   design: Design,
-): Seam => {
+): BareSeam => {
   return {
     name: `${nameOf(first)} to ${nameOf(second)}`,
     between: [partOf(first), partOf(second)],
@@ -85,10 +68,10 @@ const shellSeam = (
   };
 };
 
-const baffleSeams = (model: PanModel, skin: Skin): readonly Seam[] => {
+const baffleSeams = (model: PanModel, skin: Skin): readonly BareSeam[] => {
   const { design } = model;
   const lids = design.baffles.filter((b) => b.kind === 'lid' && b.fixed === 'welded');
-  return platesOf(model).flatMap((plate): Seam[] => {
+  return platesOf(model).flatMap((plate): BareSeam[] => {
     const { baffle } = plate;
     if (baffle.fixed !== 'welded') return [];
     const over = baffle.kind === 'wall' ? lids.map((lid) => lid.name) : [];
@@ -108,8 +91,8 @@ const baffleSeams = (model: PanModel, skin: Skin): readonly Seam[] => {
   });
 };
 
-const bossSeams = (design: Design): readonly Seam[] => {
-  const ring = (name: string, diameter: number): Seam => ({
+const bossSeams = (design: Design): readonly BareSeam[] => {
+  const ring = (name: string, diameter: number): BareSeam => ({
     name: `${name} to the pan`,
     between: [name, 'pan'],
     joint: 'ring',

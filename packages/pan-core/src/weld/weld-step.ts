@@ -26,17 +26,6 @@ export const weldSteps = (design: Design, seams: readonly Seam[]): readonly Weld
   const welded = design.baffles.filter((b) => b.fixed === 'welded');
   const bolted = design.baffles.filter((b) => b.fixed === 'bolted');
   const steps: (WeldStep | null)[] = [
-    of('flat').length === 0
-      ? null
-      : {
-          title: 'Pieces of one part, flat, before anything is folded',
-          lines: [
-            'Square edges, clean and touching; tack both ends and the middle on a flat bar, clamped on both sides.',
-            'Run on and off over tabs of the same sheet, in one pass from the outside or half from each face; let it cool clamped.',
-            'Dress both faces flush over the whole length; only then fold, and look for cracks beside the seam after.',
-          ],
-          seams: of('flat'),
-        },
     {
       title: 'Clean and fit up',
       lines: [
@@ -51,6 +40,17 @@ export const weldSteps = (design: Design, seams: readonly Seam[]): readonly Weld
           title: 'Flange, bolted flat to the strongback',
           lines: plateLines(design),
           seams: of('plate'),
+        },
+    of('pieces').length === 0
+      ? null
+      : {
+          title: 'Pieces of one part, folded first',
+          lines: [
+            'Fold each piece, lay both on a flat bar with the witness marks in line, and clamp them down on both sides of the seam.',
+            'Run-on and run-off tabs at the ends; tack both ends and the middle, then short runs from the middle outwards, through to the inside.',
+            'Dress both faces flush where a side, a baffle or the flange comes to lie on the seam.',
+          ],
+          seams: of('pieces'),
         },
     {
       title: 'Tack the shell',

@@ -1,22 +1,11 @@
 import { assumedText } from '../default.js';
-import {
-  checked,
-  choice,
-  either,
-  flag,
-  isKeys,
-  isScalar,
-  list,
-  optional,
-  section,
-  text,
-  tuple,
-} from '../field/index.js';
+import { checked, choice, either, flag, isKeys, isScalar, optional, section, tuple } from '../field/index.js';
 import { materialNames } from '../material.js';
 import { signedDoubleArea } from '../outline.js';
 import { flangeField } from './flange-keys.js';
 import { floorField, halfWidthField } from './floor-keys.js';
-import { corners, NAME_LENGTH, named, nameField, oneOf } from './items.js';
+import { corners, named, nameField, oneOf } from './items.js';
+import { jointsField } from './joint-keys.js';
 import type { Kit } from './kit.js';
 
 /** One length, or one at each end. */
@@ -96,53 +85,6 @@ const notchField = (k: Kit) =>
     }),
     ({ box, wedge }, report) => oneOf({ box, wedge }, report),
   );
-
-const jointsField = (k: Kit) =>
-  section('how edges are joined and folds are worked out', {
-    welded: optional(
-      list(
-        'floor points that are welded instead of folded, as written in floor_inside',
-        k.point2('floor point'),
-        { most: 60 },
-      ),
-    ),
-    bend_test: optional(
-      section('a test bend of 90 deg in the same sheet', {
-        flat: k.size('length before folding'),
-        legs: tuple('outside lengths of both legs after folding', [k.size('leg'), k.size('leg')]),
-      }),
-    ),
-    allowance: optional(
-      choice('rule for the length of a bend', ['k', 'din', 'handbook']),
-      assumedText('bend rule'),
-    ),
-    fold: optional(
-      list('faces that fold along the edge they share instead of being welded', facePair(), { most: 40 }),
-    ),
-    weld: optional(
-      list('faces that are welded along the edge they share instead of folding', facePair(), { most: 40 }),
-    ),
-    split: optional(
-      list(
-        'seams across parts that the sheet is too short for; left out, they are found; an empty list makes none',
-        section('a seam across a part, on a flat run', {
-          part: text('part as the cut list names it', NAME_LENGTH, 'belly'),
-          along: k.size('along the flat part from its left end as drawn'),
-        }),
-        { most: 20 },
-      ),
-    ),
-  });
-
-/** Two faces by name; the pan's own list stands in the message when one of them is not known. */
-const facePair = () => {
-  const face = text(
-    'face of the pan, such as sump floor, side left, right wing top',
-    NAME_LENGTH,
-    'sump floor',
-  );
-  return tuple('two faces that share an edge', [face, face]);
-};
 
 export const panField = (k: Kit) =>
   checked(

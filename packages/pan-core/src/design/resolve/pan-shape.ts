@@ -1,4 +1,4 @@
-import type { Joints, Notch, PanShape, Point2, RailHole, Sheet, Wing } from '../design.js';
+import type { Joints, Notch, PanShape, PartSplit, Point2, RailHole, Sheet, Wing } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import { findMaterial, type Material, smallestBendRadius } from '../material.js';
 import { boxOf } from './engine.js';
@@ -112,6 +112,23 @@ const resolveJoints = ({ joints, floor_inside }: PanKeys, notes: Notes): Joints 
     allowance: notes.takeWord(joints?.allowance, ['pan', 'joints', 'allowance'], 'bend rule'),
     fold: joints?.fold ?? [],
     weld: joints?.weld ?? [],
-    split: joints?.split ?? null,
+    split: resolveSplit(joints?.split),
+  };
+};
+
+/** Entries that only forbid a cut go apart from those that ask for one. */
+const resolveSplit = (given: NonNullable<PanKeys['joints']>['split']): PartSplit => {
+  if (given === undefined) return { usual: true, whole: [], seams: [] };
+  if (given === 'never') return { usual: false, whole: [], seams: [] };
+  return {
+    usual: true,
+    whole: given.flatMap(({ part, across_at, lengthwise_at }) =>
+      across_at === undefined && lengthwise_at === undefined ? [part] : [],
+    ),
+    seams: given.flatMap(({ part, across_at, lengthwise_at, name }) => {
+      const at = across_at ?? lengthwise_at;
+      const way = across_at === undefined ? ('lengthwise' as const) : ('across' as const);
+      return at === undefined ? [] : [{ part, way, at, name: name ?? null }];
+    }),
   };
 };
