@@ -198,7 +198,13 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       { name: 'long left', forward: 0, left: 1.2, grade: 0, seconds: 6, via: [] },
       { name: 'trail into right', forward: -0.7, left: -0.8, grade: 0, seconds: 3, via: [] },
     ],
-    shop: { sheet: [2500, 1250], edge: 10, gap: null, brake: { longest: null, die: null, punch: null } },
+    shop: {
+      sheet: [2500, 1250],
+      edge: 10,
+      gap: null,
+      brake: { longest: null, die: null, punch: null },
+      printer: { bed: [220, 220, 250], wall: 4 },
+    },
     prices: {
       currency: null,
       sheetPerKg: null,

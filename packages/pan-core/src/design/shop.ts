@@ -1,4 +1,4 @@
-import type { Point2 } from './design.js';
+import type { Point2, Point3 } from './design.js';
 
 /** The user's brake, mm; null where it was not told, and then nothing is held against it. */
 export interface Brake {
@@ -19,6 +19,8 @@ export interface Shop {
   /** Metal between two cuts, mm; null to go by the sheet's thickness. */
   readonly gap: number | null;
   readonly brake: Brake;
+  /** What prints the mock-up: the room it has, and the wall to print, mm. */
+  readonly printer: { readonly bed: Point3; readonly wall: number };
 }
 
 /** Rates in one currency and times in minutes; null is not known. */

@@ -14,11 +14,13 @@ import { barePartDxf, partDxf, type SheetWords } from './dxf-part.js';
 import { partsInPlace } from './in-place.js';
 import { manifestText } from './manifest.js';
 import { type Mesh, meshVolume } from './mesh.js';
+import { mockUpPieces } from './mock-up-piece.js';
+import { mockUpCautions, pieceList } from './mock-up-words.js';
 import { bareNestDxf, nestDxf } from './nest-dxf.js';
 import { type NestGroup, nestGroups } from './nest-group.js';
 import { nestPages } from './nest-page.js';
 import type { PagePrinter, Paper } from './page.js';
-import { insideSolid, outsideSolid } from './pan-solid.js';
+import { hollowSolid, insideSolid, outsideSolid } from './pan-solid.js';
 import { seamsOf } from './part-seams.js';
 import { plateSolid } from './plate-solid.js';
 import { readFirst } from './read-first.js';
@@ -29,7 +31,7 @@ import { rulesTable } from './shop-rule-words.js';
 import { writeStl } from './stl-file.js';
 import { templates } from './templates.js';
 import { tubeList } from './tube-words.js';
-import { cautionText, leakTest, mockUpCautions, weldOrder } from './weld-words.js';
+import { cautionText, leakTest, weldOrder } from './weld-words.js';
 
 /** A file of a cut set, by its place in the set with forward slashes. */
 export interface CutFile {
@@ -114,12 +116,32 @@ const mockUps = async (
   const inPlace = standing.map(({ name, mesh }, i) =>
     stl(`in-place/${names[i]}`, mesh, `${name}, in its place`),
   );
-  const outside = outsideSolid(skin, plan.design.pan.sheet.thickness);
+  const { thickness } = plan.design.pan.sheet;
+  const outside = outsideSolid(skin, thickness);
   return [
+    stl('pan-sheet', hollowSolid(skin, 0, thickness), 'sheet of the pan at its own thickness'),
     stl('pan-outside', outside, 'outside of the pan'),
     stl('pan-inside', inside, 'inside of the pan'),
     ...inPlace,
     ...plates,
+    ...printed(plan, skin),
+  ];
+};
+
+/** The pan as a light shell in pieces that the printer's bed takes. */
+const printed = (plan: CutPlan, skin: Skin): readonly CutFile[] => {
+  const { pan, shop } = plan.design;
+  const { thickness } = pan.sheet;
+  const { bed, wall } = shop.printer;
+  const pieces = mockUpPieces(hollowSolid(skin, thickness - wall, thickness), bed, wall);
+  const names = safeNames(pieces.map(({ name }) => name));
+  const warned = plan.warning === null ? '' : 'NOT READY TO CUT, ';
+  return [
+    ...pieces.map(({ name, mesh }, i) => ({
+      path: `1-mock-up/print/${names[i]}.stl`,
+      content: writeStl(mesh, `${warned}${name} of ${pieces.length} of the mock-up`),
+    })),
+    { path: '1-mock-up/print/pieces.txt', content: pieceList(plan, pieces, names) },
   ];
 };
 

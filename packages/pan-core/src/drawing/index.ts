@@ -8,6 +8,8 @@ export { LAYERS } from './dxf-file.js';
 export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
 export { partsInPlace } from './in-place.js';
 export { type Mesh, meshVolume } from './mesh.js';
+export { type Axis, cleanPlace, cutMesh, type PinHole } from './mesh-cut.js';
+export { type MockUpPiece, mockUpPieces, PIN } from './mock-up-piece.js';
 export { type ObstaclePicture, obstaclePictures, roadPlane } from './obstacle-mesh.js';
 export { oneLine, wrapLine } from './one-line.js';
 export {
@@ -23,7 +25,7 @@ export {
   type Stroke,
   type Words,
 } from './page.js';
-export { insideSolid, outsideSolid } from './pan-solid.js';
+export { hollowSolid, insideSolid, outsideSolid } from './pan-solid.js';
 export { plateSolid } from './plate-solid.js';
 export { safeName, safeNames } from './safe-name.js';
 export { type ShopQuestion, type ShopRule, type ShopRuleId, shopRules } from './shop-rule.js';

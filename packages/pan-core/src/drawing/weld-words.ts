@@ -10,7 +10,7 @@ import {
   weldSteps,
 } from '../weld/index.js';
 import { lines } from './bench-words.js';
-import { type CutPlan, headLines, materialCautions } from './cut-plan.js';
+import { type CutPlan, headLines } from './cut-plan.js';
 import { oneLine } from './one-line.js';
 import { trimmed } from './part-words.js';
 import {
@@ -133,18 +133,3 @@ export const leakTest = (plan: CutPlan, volume: number, area: number): string =>
     'Mend a leak only when the pan is dry, vented and clean.',
   ]);
 };
-
-/** What to mind with printed and paper mock-ups, and what the metal ones will need. */
-export const mockUpCautions = (plan: CutPlan): string =>
-  lines([
-    ...headLines(plan, 'mock-ups'),
-    `${SAYINGS.fit}.`,
-    `${SAYINGS.assembly}.`,
-    'A printed or paper pan is for fit only: no oil in it, no running engine over it, nothing welded near it.',
-    'Lengths in the STL files are mm, axes x forward, y left, z up from the rail; see that the printing program does not scale them.',
-    ...[...new Set(plan.parts.map(({ part }) => part.material))].flatMap((material) => [
-      '',
-      `When it is made in ${material}:`,
-      ...materialCautions(material).map((text) => `- ${text}`),
-    ]),
-  ]);

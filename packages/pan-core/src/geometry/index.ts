@@ -49,6 +49,7 @@ export {
 } from './curve.js';
 export { type CuttingPlane, flatOn, placeIn } from './cutting-plane.js';
 export { deepestMiddle } from './deepest-middle.js';
+export { earTriangles } from './ear-clipping.js';
 export { distanceToFacet, type Facet, facetOf, leastToFacet, nearestFacet } from './facet.js';
 export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';
 export type { HoleDatum, HoleDistance } from './hole-network.js';

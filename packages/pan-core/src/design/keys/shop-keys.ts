@@ -29,6 +29,22 @@ export const shopField = (k: Kit) =>
         punch: optional(k.size('thickness of its punch beside the fold', '200 mm')),
       }),
     ),
+    printer: optional(
+      section('the printer that makes the mock-up', {
+        bed: optional(
+          tuple('what it can print: length, width and height', [
+            k.size('length', '5000 mm'),
+            k.size('width', '5000 mm'),
+            k.size('height', '5000 mm'),
+          ]),
+          assumedText('printer bed'),
+        ),
+        wall: optional(
+          k.length('wall of the mock-up; pins need 3.5 mm', { from: '0.8 mm', to: '20 mm' }),
+          assumedText('mock-up wall'),
+        ),
+      }),
+    ),
   });
 
 /** Rates and times that only the user knows; what is left out stays unknown. */

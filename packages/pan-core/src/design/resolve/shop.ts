@@ -1,11 +1,13 @@
 import { defaultNamed } from '../default.js';
-import type { Point2 } from '../design.js';
+import type { Point2, Point3 } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import type { Prices, Shop } from '../shop.js';
 import type { Notes } from './notes.js';
 
 /** Common stock size in metric countries, as the default's words say. */
 const STOCK: Point2 = [2500, 1250];
+/** A common size of bed, as the default's words say. */
+const BED: Point3 = [220, 220, 250];
 
 export const resolveShop = (keys: DesignKeys['shop'], notes: Notes): Shop => {
   const path = ['shop'];
@@ -22,6 +24,19 @@ export const resolveShop = (keys: DesignKeys['shop'], notes: Notes): Shop => {
       die: keys?.brake?.die ?? null,
       punch: keys?.brake?.punch ?? null,
     },
+    printer: resolvePrinter(keys?.printer, notes),
+  };
+};
+
+const resolvePrinter = (keys: NonNullable<DesignKeys['shop']>['printer'], notes: Notes): Shop['printer'] => {
+  const path = ['shop', 'printer'];
+  if (keys?.bed === undefined) {
+    const { value, why } = defaultNamed('printer bed');
+    notes.assume([...path, 'bed'], value, why);
+  }
+  return {
+    bed: keys?.bed ?? BED,
+    wall: notes.take(keys?.wall, [...path, 'wall'], 'length', 'mock-up wall'),
   };
 };
 
