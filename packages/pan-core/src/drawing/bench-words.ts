@@ -77,15 +77,16 @@ const orderLines = ({ design }: CutPlan, { part }: NamedPart): readonly string[]
   if (part.folds.length < 2) return [];
   const found = foldOrder(part, punchHalf(design));
   if (found === null)
-    return ['    Order: not worked out, the folds run several ways; the smallest legs first.'];
+    return ['    Order: not worked out, a fold does not reach from edge to edge; the smallest legs first.'];
   const names = found.order.map((fold) => fold.name).join(', ');
   return [
     `    Order: ${names}.`,
     ...(found.fouls === null
       ? []
       : [
-          `    At ${found.fouls.name} the sheet folded before it meets a straight punch: fold it over a bar or with a cut-away punch.`,
+          `    At ${found.fouls.name} the sheet folded before it meets a straight punch as long as the fold: fold it over a bar or with a cut-away punch.`,
         ]),
+    ...(found.complete ? [] : ['    There are more orders than were tried: another one may get further.']),
   ];
 };
 

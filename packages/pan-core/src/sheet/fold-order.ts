@@ -1,5 +1,8 @@
 import { cross2, dot2, subtract2, unit2 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
+import { type Hinge, hingedPart } from './fold-hinge.js';
+import { hingeRoom, STROKE } from './fold-room.js';
+import { searchFolds } from './fold-search.js';
 import type { Fold, Part } from './part.js';
 
 /** An order in which a part can be bent on a straight brake. */
@@ -9,23 +12,44 @@ export interface FoldOrder {
   readonly fouls: Fold | null;
   /** Least distance of folded sheet from the middle of the punch as far as the first that fouls, mm; infinite where none comes near. */
   readonly room: number;
+  /** False where the search stopped at its bound before every order was tried. */
+  readonly complete: boolean;
 }
 
 /** Folds nearer than this to one direction lie across one strip, radians. */
 const PARALLEL = 0.02;
-/** Shares of the stroke at which the sheet is looked at. */
-const STROKE = [0.25, 0.5, 0.75, 1];
-/** More folds than this are taken from the ends inwards without trying every order. */
-const MOST_TRIED = 7;
 
 /**
- * The order that keeps most clear of a punch standing straight over the fold, for a part whose folds all lie
- * across one strip; null for any other. The strip is a chain in the plane across its folds, each bend a
- * corner at the middle of its zone; outer folds first where two orders are alike.
+ * The order that keeps most clear of a punch standing straight over the fold and as long as it; null for a part
+ * without folds, or whose folds do not part it into a tree of faces. A part whose folds all lie across one strip
+ * is a chain in the plane across them; any other is bent in space. Each bend is a corner at the middle of its
+ * zone; where two orders are alike, outer folds come first.
  *
  * @param half half the punch's thickness, mm
  */
 export const foldOrder = (part: Part, half: number): FoldOrder | null => {
+  const bending = chainOf(part) ?? treeOf(part);
+  if (bending === null) return null;
+  const { groups, first, roomAt } = bending;
+  const best = searchFolds(first, roomAt, half);
+  const stop = best.rooms.findIndex((room) => room < half);
+  const at = best.order[stop];
+  return {
+    order: best.order.flatMap((i) => groups[i]!),
+    fouls: at === undefined ? null : groups[at]![0]!,
+    room: Math.min(...(stop < 0 ? best.rooms : best.rooms.slice(0, stop + 1))),
+    complete: best.complete,
+  };
+};
+
+/** What can be bent at once, in what order that is tried first, and the room for each. */
+interface Bending {
+  readonly groups: readonly (readonly Fold[])[];
+  readonly first: readonly number[];
+  readonly roomAt: (k: number, done: ReadonlySet<number>) => number;
+}
+
+const chainOf = (part: Part): Bending | null => {
   const [first] = part.folds;
   if (first === undefined) return null;
   const along = unit2(subtract2(first.to, first.from));
@@ -37,53 +61,38 @@ export const foldOrder = (part: Part, half: number): FoldOrder | null => {
     .map((fold) => ({ fold, at: (place(fold.from) + place(fold.to)) / 2 }))
     .sort((a, b) => a.at - b.at);
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
-  const roomAt = (k: number, done: ReadonlySet<number>): number =>
-    Math.min(...STROKE.map((share) => leastX(chain, low, high, k, done, share)));
-  const outerFirst = chain.map((_, i) => i).sort((a, b) => depth(a, chain.length) - depth(b, chain.length));
-  const best = chain.length > MOST_TRIED ? follow(outerFirst, roomAt) : search(outerFirst, roomAt, half);
-  const stop = best.rooms.findIndex((room) => room < half);
-  const order = best.order.map((i) => chain[i]!.fold);
+  const depth = (i: number): number => Math.min(i, chain.length - 1 - i);
   return {
-    order,
-    fouls: stop < 0 ? null : order[stop]!,
-    room: Math.min(...(stop < 0 ? best.rooms : best.rooms.slice(0, stop + 1))),
+    groups: chain.map(({ fold }) => [fold]),
+    first: chain.map((_, i) => i).sort((a, b) => depth(a) - depth(b)),
+    roomAt: (k, done) => Math.min(...STROKE.map((share) => leastX(chain, low, high, k, done, share))),
   };
 };
 
-interface Tried {
-  readonly order: readonly number[];
-  readonly rooms: readonly number[];
-}
-
-const depth = (i: number, count: number): number => Math.min(i, count - 1 - i);
-
-const follow = (
-  order: readonly number[],
-  roomAt: (k: number, done: ReadonlySet<number>) => number,
-): Tried => ({
-  order,
-  rooms: order.map((k, i) => roomAt(k, new Set(order.slice(0, i)))),
-});
-
-/** Tries every order until one fouls nothing; else the one that gets furthest. */
-const search = (
-  folds: readonly number[],
-  roomAt: (k: number, done: ReadonlySet<number>) => number,
-  half: number,
-): Tried => {
-  let best: Tried = { order: [], rooms: [] };
-  const go = (order: readonly number[], rooms: readonly number[]): boolean => {
-    if (order.length > best.order.length) best = { order, rooms };
-    if (order.length === folds.length) return true;
-    const done = new Set(order);
-    return folds.some((k) => {
-      if (done.has(k)) return false;
-      const room = roomAt(k, done);
-      return room >= half && go([...order, k], [...rooms, room]);
-    });
+const treeOf = (part: Part): Bending | null => {
+  const hinged = part.folds.length === 0 ? null : hingedPart(part);
+  if (hinged === null) return null;
+  const { hinges } = hinged;
+  const inward = stepsInward(hinges);
+  return {
+    groups: hinges.map(({ folds }) => folds),
+    first: hinges.map((_, i) => i).sort((a, b) => inward[a]! - inward[b]!),
+    roomAt: (k, done) => hingeRoom(hinged, k, done),
   };
-  if (go([], [])) return best;
-  return follow([...best.order, ...folds.filter((k) => !best.order.includes(k))], roomAt);
+};
+
+/** How many rounds of taking off the outermost faces pass before each hinge is outermost. */
+const stepsInward = (hinges: readonly Hinge[]): readonly number[] => {
+  const steps = hinges.map(() => -1);
+  for (let round = 0; steps.includes(-1); round++) {
+    const left = hinges.filter((_, i) => steps[i] === -1);
+    const count = (face: number): number => left.filter((h) => h.right === face || h.left === face).length;
+    const outer = new Set(left.filter((h) => count(h.right) === 1 || count(h.left) === 1));
+    hinges.forEach((hinge, i) => {
+      if (outer.has(hinge)) steps[i] = round;
+    });
+  }
+  return steps;
 };
 
 /**
