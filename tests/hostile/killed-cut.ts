@@ -8,6 +8,7 @@ import {
   readFileSync,
   rmSync,
   statSync,
+  watch,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -52,6 +53,44 @@ const holdsEdit = (folder: string): boolean =>
     (entry) => entry.isFile() && readFileSync(join(entry.parentPath, entry.name), 'latin1').includes(EDIT),
   );
 
+/** How long a cut takes in all, and how long from the first thing that moves in the folder to its end, ms. */
+const timed = async (
+  folder: string,
+  args: readonly string[],
+): Promise<{ whole: number; writing: number }> => {
+  const start = performance.now();
+  let first = start;
+  const watcher = watch(folder, () => {
+    if (first === start) first = performance.now();
+  });
+  await new Promise((done) => spawn(process.execPath, args, { stdio: 'ignore' }).on('exit', done));
+  watcher.close();
+  const end = performance.now();
+  return { whole: end - start, writing: end - first };
+};
+
+/** Runs and kills, after a time from the start or from the first thing that moves beside the set; true: in time. */
+const killedRun = (
+  args: readonly string[],
+  place: string,
+  fromStart: boolean,
+  afterMs: number,
+): Promise<boolean> =>
+  new Promise((done) => {
+    const child = spawn(process.execPath, args, { stdio: 'ignore' });
+    let timer: NodeJS.Timeout | null = null;
+    const arm = (): void => {
+      timer ??= setTimeout(() => child.kill('SIGKILL'), afterMs);
+    };
+    const watcher = watch(place, arm);
+    if (fromStart) arm();
+    child.on('exit', (_, signal) => {
+      if (timer !== null) clearTimeout(timer);
+      watcher.close();
+      done(signal === 'SIGKILL');
+    });
+  });
+
 /**
  * Kills `pan cut` again and again at a random moment while it replaces a set in which a file was edited, and looks
  * at what stands there afterwards. SIGKILL: nothing gets to tidy up.
@@ -75,9 +114,7 @@ export const killCuts = async (
       folder,
       ...more,
     ];
-    const start = performance.now();
-    spawnSync(process.execPath, cut(fresh, '--paper', 'Letter'));
-    const whole = performance.now() - start;
+    const { whole, writing } = await timed(root, cut(fresh, '--paper', 'Letter'));
     const wanted = digestOf(fresh);
     const runs: Killed[] = [];
     let editsKept = true;
@@ -94,18 +131,11 @@ export const killCuts = async (
       }
       writeFileSync(join(set, '00-read-first.txt'), EDIT);
       const old = digestOf(set);
-      // Half of the kills anywhere, half where the writing is.
-      const afterMs = whole * (next() < 0.5 ? next() : 0.7 + 0.35 * next());
-      const killed = await new Promise<boolean>((done) => {
-        const child = spawn(process.execPath, cut(set, '--paper', 'Letter', '--replace'), {
-          stdio: 'ignore',
-        });
-        const timer = setTimeout(() => child.kill('SIGKILL'), afterMs);
-        child.on('exit', (_, signal) => {
-          clearTimeout(timer);
-          done(signal === 'SIGKILL');
-        });
-      });
+      // A quarter of the kills anywhere, the others while files are written and names changed: that long after
+      // something first moved beside the set.
+      const anywhere = next() < 0.25;
+      const afterMs = anywhere ? whole * next() : 1.1 * writing * next();
+      const killed = await killedRun(cut(set, '--paper', 'Letter', '--replace'), place, anywhere, afterMs);
       const found = digestOf(set);
       const end = found === old ? 'old' : found === wanted ? 'new' : found === '' ? 'none' : 'mixture';
       const entries = existsSync(set) ? readdirSync(set, { recursive: true }).length : 0;

@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { judgedDesign, mutatedDesign } from '../hostile/mutated-design.js';
 import { randomFrom } from '../random.js';
+import { keepRecord } from '../run-record.js';
 
 const MOST_MS = 2000;
 const MOST_MB = 512;
@@ -32,4 +33,12 @@ console.log(
   `${count} mutated design files from seed ${seed}: ${ends.get('read') ?? 0} read, ${ends.get('refused') ?? 0} refused ` +
     `with a place, ${wrong} wrong; longest ${longest.toFixed(0)} ms of ${MOST_MS}, at most ${megabytes.toFixed(0)} MB of ${MOST_MB}`,
 );
+keepRecord('mutated-designs', {
+  what: 'Mutated design files, one in ' + checkEvery + ' of the readable ones checked whole',
+  count,
+  seed,
+  found:
+    `${ends.get('read') ?? 0} read, ${ends.get('refused') ?? 0} refused with a place, ${wrong} wrong; ` +
+    `longest ${longest.toFixed(0)} ms, at most ${megabytes.toFixed(0)} MB`,
+});
 if (wrong > 0 || megabytes > MOST_MB) process.exitCode = 1;
