@@ -34,7 +34,7 @@ console.log(
     `with a place, ${wrong} wrong; longest ${longest.toFixed(0)} ms of ${MOST_MS}, at most ${megabytes.toFixed(0)} MB of ${MOST_MB}`,
 );
 keepRecord('mutated-designs', {
-  what: 'Mutated design files, one in ' + checkEvery + ' of the readable ones checked whole',
+  what: `Mutated design files, one in ${checkEvery} of the readable ones checked whole`,
   count,
   seed,
   found:
