@@ -1,5 +1,5 @@
-import { readFile, stat } from 'node:fs/promises';
 import { type LoadLog, PanError } from 'pan-core';
+import { cappedBytes } from './capped-bytes.js';
 
 /** Which columns of a log to read; a name behind a minus sign is read the other way round. */
 export interface LogColumns {
@@ -29,8 +29,8 @@ export const readLogFile = async (path: string, columns: LogColumns): Promise<Lo
 
 const textOf = async (path: string): Promise<string> => {
   try {
-    const { size } = await stat(path);
-    if (size <= LARGEST_BYTES) return new TextDecoder('utf-8').decode(await readFile(path));
+    const bytes = await cappedBytes(path, LARGEST_BYTES);
+    if (bytes.length <= LARGEST_BYTES) return new TextDecoder('utf-8').decode(bytes);
   } catch {
     throw refusal(`${path} could not be read.`, 'Check the name of the log file.');
   }

@@ -1,5 +1,5 @@
-import { open } from 'node:fs/promises';
 import { PanError } from 'pan-core';
+import { cappedBytes } from './capped-bytes.js';
 
 /** No design by hand comes near this; a larger file is some other file. */
 const LARGEST_BYTES = 2_000_000;
@@ -29,20 +29,7 @@ const isControl = (byte: number): boolean => byte < 32 && byte !== 9 && byte !==
 
 const readBytes = async (path: string): Promise<Uint8Array> => {
   try {
-    const file = await open(path, 'r');
-    try {
-      // A pipe or a growing file has no size to trust: read to its end or one byte past the cap.
-      const room = new Uint8Array(LARGEST_BYTES + 1);
-      let length = 0;
-      while (length < room.length) {
-        const { bytesRead } = await file.read(room, length, room.length - length);
-        if (bytesRead === 0) break;
-        length += bytesRead;
-      }
-      return room.subarray(0, length);
-    } finally {
-      await file.close();
-    }
+    return await cappedBytes(path, LARGEST_BYTES);
   } catch (error) {
     throw refusal(...whyUnreadable(error));
   }

@@ -1,6 +1,7 @@
-import { open } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { dirname, extname, isAbsolute, join } from 'node:path';
 import { type Drawing, type Drawings, type NamedDrawing, PanError } from 'pan-core';
+import { cappedBytes } from '../capped-bytes.js';
 import { csvDrawing } from './csv-drawing.js';
 import { drawingRefusal } from './drawing-problem.js';
 import { dxfCurves } from './dxf-curves.js';
@@ -54,15 +55,12 @@ export const readDrawings = async (named: readonly NamedDrawing[], beside: strin
 const textOf = async (file: string): Promise<string> => {
   let bytes: Uint8Array;
   try {
-    const handle = await open(file, 'r');
-    try {
-      const { size } = await handle.stat();
-      if (size > LARGEST_BYTES)
-        throw drawingRefusal(`It is larger than ${LARGEST_BYTES / 1e6} MB.`, 'Keep only the rail in it.');
-      bytes = await handle.readFile();
-    } finally {
-      await handle.close();
-    }
+    // Asked before the file is opened: opening a pipe that nobody writes to would wait for ever.
+    if (!(await stat(file)).isFile())
+      throw drawingRefusal('It is no plain file.', 'Save the drawing to a file and name that.');
+    bytes = await cappedBytes(file, LARGEST_BYTES);
+    if (bytes.length > LARGEST_BYTES)
+      throw drawingRefusal(`It is larger than ${LARGEST_BYTES / 1e6} MB.`, 'Keep only the rail in it.');
   } catch (error) {
     if (error instanceof PanError) throw error;
     const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason';
