@@ -3,14 +3,17 @@ import { describe, expect, it } from 'vitest';
 import { exampleText, read } from '../design-text.js';
 
 describe('the formula behind each number', () => {
-  it.each(['demo', 'two-wings'])('is told with its source for every check of %s', async (name) => {
-    const { checks } = checkDesign(await read(exampleText(name)));
-    for (const { id } of checks) {
-      const { formula, source } = formulaOf(id);
-      expect(formula, id).toMatch(/\.$/);
-      expect(source, id).not.toBe('');
-    }
-  });
+  it.each(['demo', 'two-wings', 'windage-tray'])(
+    'is told with its source for every check of %s',
+    async (name) => {
+      const { checks } = checkDesign(await read(exampleText(name)));
+      for (const { id } of checks) {
+        const { formula, source } = formulaOf(id);
+        expect(formula, id).toMatch(/\.$/);
+        expect(source, id).not.toBe('');
+      }
+    },
+  );
 
   it('is the row whose beginning fits, and the last row where none does', () => {
     expect(formulaOf('mouth_settled_hard_stop').formula).toMatch(/weeps open/);

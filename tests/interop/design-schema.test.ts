@@ -23,7 +23,7 @@ const shipped = (path: string): string =>
   readFileSync(fileURLToPath(new URL(`../../packages/pan-cli/${path}`, import.meta.url)), 'utf8');
 
 describe('the JSON Schema for editors', () => {
-  it.each(['demo', 'two-wings', 'two-piece', 'inches', 'drawn-rail', 'scanned-crossmember'])(
+  it.each(['demo', 'two-wings', 'two-piece', 'inches', 'drawn-rail', 'scanned-crossmember', 'windage-tray'])(
     'accepts the example %s',
     (name) => {
       expect(faults(exampleText(name))).toEqual([]);

@@ -1,5 +1,5 @@
-import type { Design } from 'pan-core/design/index.js';
-import { sampleDesign, stepDesign } from '../sample-design.js';
+import type { Design, Lid } from 'pan-core/design/index.js';
+import { type Mutable, sampleDesign, stepDesign } from '../sample-design.js';
 
 /** Pans that between them have every kind of face: formed lips, wings, notches, tapers, welded corners. */
 export const pans: readonly (readonly [string, Design])[] = [
@@ -51,6 +51,31 @@ export const pans: readonly (readonly [string, Design])[] = [
         },
       ];
       d.baffles = [];
+    }),
+  ],
+  [
+    'lid with slots on tabs, tray with louvres on studs',
+    sampleDesign((d) => {
+      d.baffles[0] = {
+        ...(d.baffles[0] as Mutable<Lid>),
+        down: 70,
+        tabs: { eachSide: 2, size: 6 },
+        slots: [{ along: 'rear', count: 3, size: [40, 6], inset: 8 }],
+      };
+      d.baffles.push({
+        kind: 'lid',
+        tray: true,
+        name: 'tray',
+        down: 36,
+        rear: 60,
+        front: 600,
+        span: [-80, 50],
+        fixed: 'bolted',
+        thickness: 2,
+        holes: [],
+        louvres: { rows: 3, count: 5, size: [70, 14], bend: 0.5, opens: 'left' },
+        studs: { size: 8, at: [[168, 20]] },
+      });
     }),
   ],
   [

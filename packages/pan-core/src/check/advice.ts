@@ -65,7 +65,7 @@ const systemOf = (design: Design): OilSystem | null => {
 };
 
 const lidsToTry = (design: Design, rear: number): readonly { words: string; lid: Lid }[] => {
-  const lids = design.baffles.filter((b): b is Lid => b.kind === 'lid');
+  const lids = design.baffles.filter((b): b is Lid => b.kind === 'lid' && b.tray === undefined);
   const [x] = design.pickup.at;
   const over = lids.find(
     (lid) => lid.rear <= x + design.pickup.mouth && lid.front >= x - design.pickup.mouth,

@@ -10,6 +10,7 @@ import { crankDipTable } from './crank-dip-table.js';
 import { dipstickChecks } from './dipstick-checks.js';
 import { fitChecks } from './fit-checks.js';
 import { groundsBy } from './grounds.js';
+import { lidChecks } from './lid-checks.js';
 import { measureAgain } from './measure-again.js';
 import { mouthCases } from './mouth-case.js';
 import { mouthChecks } from './mouth-checks.js';
@@ -41,6 +42,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     ...unknownChecks(unknown),
     ...railChecks(read.rail),
     ...oilChecks(design, system),
+    ...lidChecks(design, system),
     ...dipstickChecks(design, system),
     ...bungLevelChecks(design, system),
     ...mouthChecks(design, system, cases),

@@ -126,7 +126,7 @@ const withBaffle = (design: Design, baffle: Lid | Wall): Design => ({
 function* lidTrials(design: Design, system: OilSystem, volume: number): Iterable<Trial> {
   const rear = Math.min(...design.pan.floor.map((p) => p[0]));
   const step = system.model.sumpFront;
-  const lids = design.baffles.filter((b): b is Lid => b.kind === 'lid');
+  const lids = design.baffles.filter((b): b is Lid => b.kind === 'lid' && b.tray === undefined);
   const room = step - rear - LID.fromEnd;
   for (let by = LID.step; by < room; by += LID.step) {
     for (const lid of lids) {

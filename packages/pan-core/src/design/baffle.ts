@@ -3,7 +3,7 @@ import type { Vec2 } from '../numeric/index.js';
 /** How a baffle is held. */
 export type Fixing = 'bolted' | 'welded';
 
-/** A horizontal baffle. */
+/** A horizontal baffle: a lid over the sump, or a windage tray under the crank. */
 export interface Lid {
   readonly kind: 'lid';
   readonly name: string;
@@ -16,6 +16,52 @@ export interface Lid {
   readonly fixed: Fixing;
   readonly thickness: number;
   readonly holes: readonly Hole[];
+  /** Set where it is a windage tray. */
+  readonly tray?: true;
+  /** Rows of slots that let oil off it. */
+  readonly slots?: readonly SlotRow[];
+  readonly louvres?: Louvres;
+  readonly tabs?: Tabs;
+  readonly studs?: Studs;
+}
+
+/** An edge of a lid. */
+export type LidEdge = 'rear' | 'front' | 'left' | 'right';
+
+/** Slots with round ends in a row beside an edge, evenly from one end of it to the other; mm. */
+export interface SlotRow {
+  readonly along: LidEdge;
+  readonly count: number;
+  /** Length along the edge, and width. */
+  readonly size: readonly [number, number];
+  /** From the edge to the slots' near sides. */
+  readonly inset: number;
+}
+
+/** Tongues cut on three sides and bent down, long side along the crank, evenly over the whole plate. */
+export interface Louvres {
+  /** Rows beside each other across the pan, and louvres in each. */
+  readonly rows: number;
+  readonly count: number;
+  /** Length along the crank, and width, of the cut over all. */
+  readonly size: readonly [number, number];
+  /** How far a tongue is bent down, radians. */
+  readonly bend: number;
+  /** Side of each louvre at which it is open. */
+  readonly opens: 'left' | 'right';
+}
+
+/** Folded tabs on the pan's sides that a lid is bolted to. */
+export interface Tabs {
+  readonly eachSide: number;
+  /** Thread of their bolts. */
+  readonly size: number;
+}
+
+/** Studs of the engine that a tray hangs from. */
+export interface Studs {
+  readonly size: number;
+  readonly at: readonly Vec2[];
 }
 
 /** An upright baffle across or along the pan. */

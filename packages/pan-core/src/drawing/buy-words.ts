@@ -1,4 +1,4 @@
-import type { Bung } from '../design/index.js';
+import type { Baffle, Bung } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
 import { length3, subtract3 } from '../numeric/index.js';
 import { fastenerFor } from '../pan/index.js';
@@ -113,14 +113,33 @@ const baffles = ({ design, parts }: CutPlan): readonly string[] => {
   const bolted = design.baffles.filter((b) => b.fixed === 'bolted');
   const doors = design.baffles.reduce((sum, b) => sum + (b.kind === 'wall' ? b.doors.length : 0), 0);
   return [
-    ...bolted.map(
-      (b) =>
-        `M6 bolts with locking plates for "${oneLine(b.name, 60)}": one every 60–80 mm of its edge, at least four (common practice, no source)`,
-    ),
+    ...bolted.flatMap((b) => mounts(b)),
     ...(doors === 0
       ? []
       : [`${doors} steel piano hinges as long as the doors are wide, pins peened or welded in`]),
     ...rivets(parts),
+  ];
+};
+
+/** What holds a bolted baffle: at its tabs and studs, or as the builder finds room. */
+const mounts = (baffle: Baffle): readonly string[] => {
+  const name = oneLine(baffle.name, 60);
+  const { tabs, studs } = baffle.kind === 'lid' ? baffle : {};
+  if (tabs === undefined && studs === undefined)
+    return [
+      `M6 bolts with locking plates for "${name}": one every 60–80 mm of its edge, at least four (common practice, no source)`,
+    ];
+  return [
+    ...(tabs === undefined
+      ? []
+      : [
+          `${2 * tabs.eachSide} bolts M${trimmed(tabs.size, 1)} with weld nuts and locking plates for the tabs of "${name}"`,
+        ]),
+    ...(studs === undefined
+      ? []
+      : [
+          `${studs.at.length} studs M${trimmed(studs.size, 1)} in the engine with spacers, washers and all-metal lock nuts for "${name}": drill and tap no cap without its maker’s word`,
+        ]),
   ];
 };
 

@@ -10,6 +10,7 @@ import {
 } from '../geometry/index.js';
 import type { Vec2, Vec3 } from '../numeric/index.js';
 import { cutFloor, depthAt, type FloorPiece } from './floor-line.js';
+import { type LouvreCut, lidOpenings, type SlotCut } from './lid-opening.js';
 
 /** What a passage through a baffle is. Weeps and doors are tight in the held state; holes never are. */
 export type PassageKind = 'hole' | 'door' | 'weep';
@@ -21,6 +22,8 @@ export interface Passage {
   /** Doors: the direction along the plane's normal in which oil may pass. */
   readonly way: 1 | -1 | 0;
   readonly label: string;
+  /** As cut, where that is neither round nor a plain box. */
+  readonly cut?: SlotCut | LouvreCut;
 }
 
 /** A baffle as it blocks the oil: convex areas on its plane and the passages through them, in flat axes. */
@@ -48,7 +51,7 @@ export const barriers = (
   design.baffles.map((baffle, index) => {
     refuseOutside(baffle, index, floor);
     return baffle.kind === 'lid'
-      ? lidBarrier(table, baffle, index)
+      ? lidBarrier(table, design, baffle, index)
       : wallBarrier(table, baffle, index, floor, wallTop(design, baffle, stepDepth));
   });
 
@@ -58,12 +61,13 @@ export const wallTop = (design: Design, wall: Wall, stepDepth: number): number =
   const over = design.baffles.filter(
     (b): b is Lid =>
       b.kind === 'lid' &&
+      b.tray === undefined &&
       (wall.run === 'across'
         ? b.rear <= wall.at && wall.at <= b.front
         : (b.span === null || (b.span[0] <= wall.at && wall.at <= b.span[1])) &&
           (wall.span === null || (b.rear < wall.span[1] && wall.span[0] < b.front))),
   );
-  return over.length > 0 ? Math.min(...over.map((lid) => lid.down)) : stepDepth;
+  return over.length > 0 ? Math.max(...over.map((lid) => lid.down)) : stepDepth;
 };
 
 /** A box between two x and two y (or a depth and a place) as a polygon of the plane's flat axes. */
@@ -82,7 +86,7 @@ const turned = (p: Polygon): Polygon => {
   return twice < 0 ? [...p].reverse() : p;
 };
 
-const lidBarrier = (table: PlaneTable, lid: Lid, index: number): Barrier => {
+const lidBarrier = (table: PlaneTable, design: Design, lid: Lid, index: number): Barrier => {
   const { plane, side } = planeThrough(table, [0, 0, 1], [0, 0, -lid.down]);
   const [y0, y1] = lid.span ?? [-FAR, FAR];
   return {
@@ -91,12 +95,17 @@ const lidBarrier = (table: PlaneTable, lid: Lid, index: number): Barrier => {
     plane,
     top: lid.down,
     covers: [rectangle(lid.rear, lid.front, y0, y1)],
-    passages: lid.holes.map((hole, i) => ({
-      kind: 'hole',
-      polygon: holePolygon(hole.at, hole.size),
-      way: 0,
-      label: `hole ${i + 1} in ${lid.name}`,
-    })),
+    passages: [
+      ...lid.holes.map(
+        (hole, i): Passage => ({
+          kind: 'hole',
+          polygon: holePolygon(hole.at, hole.size),
+          way: 0,
+          label: `hole ${i + 1} in ${lid.name}`,
+        }),
+      ),
+      ...lidOpenings(design, lid).map((opening): Passage => ({ kind: 'hole', way: 0, ...opening })),
+    ],
     thicknessSide: side,
   };
 };
@@ -225,7 +234,7 @@ const refuseOutside = (baffle: Baffle, index: number, floor: readonly FloorPiece
     if (baffle.down >= deepest || baffle.down <= 0 || baffle.rear >= front || baffle.front <= rear) {
       throw new PanError(
         problem(
-          `The lid "${baffle.name}" at ${baffle.down} mm down, x ${baffle.rear} to ${baffle.front}, lies outside the pan.`,
+          `The ${baffle.tray === undefined ? 'lid' : 'tray'} "${baffle.name}" at ${baffle.down} mm down, x ${baffle.rear} to ${baffle.front}, lies outside the pan.`,
           `Keep it between the rail and the floor (${deepest.toFixed(0)} mm down) and between x = ${rear} and ${front}.`,
         ),
       );

@@ -4,6 +4,13 @@ export type { FaceOwner, Room, RoomFace, Zone } from './cell.js';
 export { type Fastener, fastenerFor } from './fastener.js';
 export { depthAt, type FloorPiece, formedFloor, sharpFloor, stepTop } from './floor-line.js';
 export { halfWidthAt, sideSign } from './half-width.js';
+export {
+  type LidPlan,
+  type LouvreCut,
+  lidPlan,
+  type SlotCut,
+  shares,
+} from './lid-opening.js';
 export { type MetalSlice, sliceMetal } from './metal-slice.js';
 export type { PanModel } from './model.js';
 export { holds, type Mouth } from './mouth.js';

@@ -1,5 +1,6 @@
 import type { Baffle } from '../design/index.js';
 import type { Vec2, Vec3 } from '../numeric/index.js';
+import type { LouvreCut, SlotCut } from './lid-opening.js';
 
 /** A cut-out in a baffle, in the plate's own plane. */
 export interface PlateOpening {
@@ -7,6 +8,8 @@ export interface PlateOpening {
   readonly outline: readonly Vec2[];
   /** Diameter when round; the outline is then its equal-area polygon. */
   readonly diameter: number | null;
+  /** As cut, where the outline is only what oil meets. */
+  readonly cut?: SlotCut | LouvreCut;
 }
 
 /**

@@ -29,11 +29,14 @@ const plateOf = (barrier: Barrier, pieces: readonly Polygon[]): Plate => {
     .filter((p) => p.kind !== 'weep')
     .map((p, i): PlateOpening => {
       const hole =
-        p.kind === 'hole' ? baffle.holes[i - (baffle.kind === 'wall' ? baffle.doors.length : 0)] : undefined;
+        p.kind === 'hole' && p.cut === undefined
+          ? baffle.holes[i - (baffle.kind === 'wall' ? baffle.doors.length : 0)]
+          : undefined;
       return {
         kind: p.kind === 'door' ? 'door' : 'hole',
         outline: turn(p.polygon),
         diameter: typeof hole?.size === 'number' ? hole.size : null,
+        ...(p.cut === undefined ? {} : { cut: p.cut }),
       };
     });
   const outlines = mergePieces(solid).map(turn);

@@ -5,6 +5,8 @@ import type { Plate } from '../pan/index.js';
 import { doorParts } from './door-part.js';
 import practice from './door-practice.json' with { type: 'json' };
 import { finishPart } from './finish.js';
+import { hingeMarks, lidCut } from './lid-cut.js';
+import { mountHoles, tabParts } from './lid-tab.js';
 import type { Part, RoundHole } from './part.js';
 
 /** Fit gap of a baffle to the pan, each side, mm: common practice, no source. */
@@ -12,11 +14,16 @@ export const BAFFLE_GAP = practice.baffle_gap_mm;
 
 /** Lids and walls with their doors' flaps, hinge strips and stops. */
 export const baffleParts = (design: Design, plates: readonly Plate[]): readonly Part[] =>
-  plates.flatMap((plate) => [...platePieces(design, plate), ...doorParts(design, plate)]);
+  plates.flatMap((plate) => [
+    ...platePieces(design, plate),
+    ...doorParts(design, plate),
+    ...(plate.baffle.kind === 'lid' ? tabParts(design, plate.baffle) : []),
+  ]);
 
 const platePieces = (design: Design, plate: Plate): readonly Part[] =>
   plate.outlines.map((points, i) => {
     const { baffle } = plate;
+    const mounts = baffle.kind === 'lid' ? mountHoles(design, baffle) : [];
     const inset = insetEdges(
       points,
       points.map(() => BAFFLE_GAP),
@@ -25,7 +32,7 @@ const platePieces = (design: Design, plate: Plate): readonly Part[] =>
     const own = plate.openings.filter((o) => pointInPath(outline, middle(o.outline)) === 'inside');
     return finishPart({
       name: plate.outlines.length === 1 ? baffle.name : `${baffle.name} ${i + 1}`,
-      what: baffle.kind === 'lid' ? 'Lid: a level baffle.' : `Wall: an upright baffle ${baffle.run}.`,
+      what: whatOf(baffle),
       quantity: 1,
       material: design.pan.sheet.material,
       thickness: baffle.thickness,
@@ -33,12 +40,15 @@ const platePieces = (design: Design, plate: Plate): readonly Part[] =>
       outline,
       openings: own
         .filter((o) => o.diameter === null)
-        .map((o): Path => clockwise(polylinePath(o.outline, true))),
-      holes: own.flatMap((o): readonly RoundHole[] =>
-        o.diameter === null ? [] : [{ at: middle(o.outline), diameter: o.diameter, what: 'oil hole' }],
-      ),
+        .map((o): Path => clockwise(o.cut === undefined ? polylinePath(o.outline, true) : lidCut(o.cut))),
+      holes: [
+        ...own.flatMap((o): readonly RoundHole[] =>
+          o.diameter === null ? [] : [{ at: middle(o.outline), diameter: o.diameter, what: 'oil hole' }],
+        ),
+        ...mounts.filter(({ at }) => pointInPath(outline, at) === 'inside'),
+      ],
       folds: [],
-      marks: [],
+      marks: hingeMarks(own.flatMap((o) => (o.cut === undefined ? [] : [o.cut]))),
       notes: [
         seenFrom(baffle),
         inset === null || !isClosed(outline)
@@ -47,12 +57,30 @@ const platePieces = (design: Design, plate: Plate): readonly Part[] =>
         ...(baffle.kind === 'wall' && baffle.weep > 0
           ? [`Its foot stands ${baffle.weep} mm clear of the floor, and the fit gap more: the weep.`]
           : []),
-        baffle.fixed === 'bolted'
-          ? 'Bolted: weld tabs to the pan, drill through both on fitting, lock every bolt.'
-          : 'Welded: no loose edge; stitch both ends and check that nothing can come adrift.',
+        ...fixingWords(baffle, mounts.length),
       ],
     });
   });
+
+const whatOf = (baffle: Baffle): string => {
+  if (baffle.kind === 'wall') return `Wall: an upright baffle ${baffle.run}.`;
+  return baffle.tray === true ? 'Windage tray: keeps oil off the crank.' : 'Lid: a level baffle.';
+};
+
+const fixingWords = (baffle: Baffle, mounts: number): readonly string[] => {
+  if (baffle.fixed === 'welded')
+    return ['Welded: no loose edge; stitch both ends and check that nothing can come adrift.'];
+  if (mounts === 0) return ['Bolted: weld tabs to the pan, drill through both on fitting, lock every bolt.'];
+  const louvred = baffle.kind === 'lid' && baffle.louvres !== undefined;
+  return [
+    `Bolted at ${mounts} places; lock every bolt, and open a hole to fit rather than spring the plate.`,
+    ...(louvred
+      ? [
+          'Bend the tongues down over a bar, all alike, and look along each hinge for cracks; no tongue reaches up to the rods.',
+        ]
+      : []),
+  ];
+};
 
 const seenFrom = (baffle: Baffle): string => {
   if (baffle.kind === 'lid') return 'Seen from above, front of the car at the right; thickness upward.';

@@ -2,8 +2,7 @@ import type { Design, Door, Wall } from '../design/index.js';
 import { lineSegment, polylinePath } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
-import { allowanceByK, flatLength } from './bend-allowance.js';
-import { bendRows, type Hardness, tableK } from './bend-rule.js';
+import { angleStrip, stripPart } from './angle-strip.js';
 import practice from './door-practice.json' with { type: 'json' };
 import { finishPart } from './finish.js';
 import type { Part } from './part.js';
@@ -100,31 +99,20 @@ const hingeStrip = (design: Design, wall: Wall, door: Door, name: string): Part 
 };
 
 const stop = (design: Design, wall: Wall, name: string): Part => {
-  const { material, bendRadius } = design.pan.sheet;
-  const angle = (practice.stop_angle_deg * Math.PI) / 180;
-  const hardness = (bendRows(material)?.air_bend ?? 'medium') as Hardness;
-  const k = tableK(bendRadius, wall.thickness, hardness);
-  const allowance = allowanceByK(angle, bendRadius, wall.thickness, k);
   const [foot, arm] = [practice.stop_foot_mm, practice.stop_arm_mm];
-  const length = flatLength(foot, arm, angle, bendRadius, allowance);
-  const at = foot - Math.tan(angle / 2) * bendRadius + allowance / 2;
-  const width = practice.stop_width_mm;
-  return finishPart({
+  const strip = angleStrip(design, wall.thickness, 'stop', {
+    width: practice.stop_width_mm,
+    legs: [foot, arm],
+    measured: 'inside',
+    angle: (practice.stop_angle_deg * Math.PI) / 180,
+  });
+  return stripPart(design, wall.thickness, strip, {
     name: `${name} stop`,
     what: 'Keeps the flap from swinging so far that it hangs open.',
     quantity: 1,
-    material,
-    thickness: wall.thickness,
-    drawnFace: 'either',
-    outline: polylinePath(rectangle(length, width), true),
-    openings: [],
     holes: [],
-    folds: [
-      { name: 'stop', from: [at, 0], to: [at, width], angle, radius: bendRadius, direction: 'up', allowance },
-    ],
-    marks: [],
     notes: [
-      `Foot ${foot} mm, arm ${arm} mm, both inside lengths; K ${k}. Weld the foot to the wall above the hinge.`,
+      `Foot ${foot} mm, arm ${arm} mm, both inside lengths; K ${strip.k}. Weld the foot to the wall above the hinge.`,
       `The flap stops at about ${practice.stop_angle_deg} deg (common practice, no source); try it by hand.`,
     ],
   });

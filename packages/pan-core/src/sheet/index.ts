@@ -30,6 +30,7 @@ export { type FoldOrder, foldOrder } from './fold-order.js';
 export { allowedTurns } from './grain-turn.js';
 export { type Leaf, leafFlat } from './leaf.js';
 export type { LeafEdge } from './leaf-edge.js';
+export { TAB_FOOT, tabPlaces } from './lid-tab.js';
 export { nearestRun } from './make-up.js';
 export type { Fold, Mark, Part, PartJoin, RoundHole } from './part.js';
 export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './part-name.js';

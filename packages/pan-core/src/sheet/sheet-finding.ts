@@ -11,6 +11,7 @@ import { cornersInBend, holeToBend, shortestLeg } from './fold-reach.js';
 import type { Fold, Part, RoundHole } from './part.js';
 import { shopFindings } from './shop-finding.js';
 import { splitFindings } from './split-finding.js';
+import { mountFindings, tabFindings } from './tab-finding.js';
 
 /** Everything the sheet has to say about a design, as rows for its checks. */
 export const sheetFindings = (
@@ -31,6 +32,8 @@ export const sheetFindings = (
     ...smallestHole(design, parts),
     ...wingEnds(design, profile),
     ...flaps(design),
+    ...tabFindings(design, profile),
+    ...mountFindings(design, parts),
     ...bungFindings(design, parts),
     cutLines(parts),
   ]);

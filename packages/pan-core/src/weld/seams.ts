@@ -1,7 +1,7 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type PanModel, platesOf } from '../pan/index.js';
-import { asksForTrees, type Part } from '../sheet/index.js';
+import { asksForTrees, type Part, TAB_FOOT, tabPlaces } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
 import { flangeSeams, plateSeams } from './flange-seams.js';
 import { pieceSeams } from './piece-seams.js';
@@ -33,6 +33,7 @@ export const panSeams = (
     ...plateSeams(model),
     ...pieceSeams(design, cut),
     ...baffleSeams(model, skin),
+    ...tabSeams(design),
     ...shell.map((meeting) => shellSeam(meeting, parts, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
     ...bossSeams(design),
     ...flangeSeams(
@@ -90,6 +91,26 @@ const baffleSeams = (model: PanModel, skin: Skin): readonly BareSeam[] => {
     ];
   });
 };
+
+/** Both upright edges of every tab’s foot; the lid or tray comes out for it. */
+const tabSeams = (design: Design): readonly BareSeam[] =>
+  design.baffles.flatMap((lid): readonly BareSeam[] => {
+    const tabs = lid.kind === 'lid' ? tabPlaces(design, lid).length : 0;
+    if (tabs === 0) return [];
+    return [
+      {
+        name: `tabs of ${lid.name} to the sides`,
+        between: [`${lid.name} tab`, 'sides'],
+        joint: 'fillet',
+        side: 'inside',
+        run: 'continuous',
+        length: tabs * 2 * TAB_FOOT,
+        size: filletLeg(lid.thickness, design.pan.sheet.thickness),
+        step: 'inside',
+        closedBy: null,
+      },
+    ];
+  });
 
 const bossSeams = (design: Design): readonly BareSeam[] => {
   const ring = (name: string, diameter: number): BareSeam => ({

@@ -12,6 +12,7 @@ import {
 } from '../field/index.js';
 import { nameField, oneOf } from './items.js';
 import type { Kit } from './kit.js';
+import { checkMounts, lidFields } from './lid-keys.js';
 
 const doorField = (k: Kit) =>
   section('a one-way flap', {
@@ -53,11 +54,12 @@ const spanField = (k: Kit): Field<readonly [number, number]> =>
   );
 
 const baffleSection = (k: Kit) =>
-  section('a lid (with lid_down) or a wall (with across_at or along_at)', {
+  section('a lid (with lid_down), a windage tray (with tray_down) or a wall (with across_at or along_at)', {
     name: nameField('lid'),
     lid_down: optional(k.size('lid: depth of its underside')),
-    rear: optional(k.length('lid: x of its rear edge')),
-    front: optional(k.length('lid: x of its front edge')),
+    tray_down: optional(k.size('windage tray under the crank: depth of its underside')),
+    rear: optional(k.length('lid or tray: x of its rear edge')),
+    front: optional(k.length('lid or tray: x of its front edge')),
     across_at: optional(k.length('wall across the pan: its x')),
     along_at: optional(k.length('wall along the pan: its y')),
     span: optional(spanField(k)),
@@ -65,6 +67,7 @@ const baffleSection = (k: Kit) =>
     weep: optional(k.length('wall: gap at its foot', { from: '0 mm', to: '100 mm' }), assumedText('weep')),
     doors: optional(list('wall: one-way flaps', doorField(k), { most: 20 })),
     holes: optional(list('holes', holeField(k), { most: 200 })),
+    ...lidFields(k),
     fixed: optional(choice('how it is held', ['bolted', 'welded']), assumedText('baffle fixing')),
     thickness: optional(
       k.length('thickness', { from: '0.5 mm', to: '12 mm' }),
@@ -74,26 +77,30 @@ const baffleSection = (k: Kit) =>
 
 export type BaffleKeys = ValueOf<ReturnType<typeof baffleSection>>;
 
-const LID_ONLY = ['rear', 'front'] as const;
+const LID_ONLY = ['rear', 'front', 'slots', 'tabs', 'louvres', 'studs'] as const;
+const TRAY_ONLY = ['louvres', 'studs'] as const;
 const WALL_ONLY = ['top_down', 'weep', 'doors'] as const;
 
 const checkBaffle = (baffle: BaffleKeys, report: Report): void => {
-  const { lid_down, across_at, along_at } = baffle;
-  const kinds = { lid_down, across_at, along_at };
+  const { lid_down, tray_down, across_at, along_at } = baffle;
+  const kinds = { lid_down, tray_down, across_at, along_at };
   oneOf(kinds, report);
   if (Object.values(kinds).filter((value) => value !== undefined).length !== 1) return;
-  const isLid = lid_down !== undefined;
-  for (const key of isLid ? WALL_ONLY : LID_ONLY) {
-    if (baffle[key] === undefined) continue;
-    report(
-      {
-        code: 'input-key',
-        says: `belongs to a ${isLid ? 'wall' : 'lid'}, and this is a ${isLid ? 'lid' : 'wall'}`,
-      },
-      [key],
-    );
+  const isTray = tray_down !== undefined;
+  const isLid = lid_down !== undefined || isTray;
+  const is = isTray ? 'windage tray' : isLid ? 'lid' : 'wall';
+  const strange: readonly (readonly [readonly (keyof BaffleKeys)[], string])[] = [
+    [isLid ? WALL_ONLY : LID_ONLY, isLid ? 'wall' : 'lid'],
+    [is === 'lid' ? TRAY_ONLY : [], 'windage tray'],
+  ];
+  for (const [keys, owner] of strange) {
+    for (const key of keys) {
+      if (baffle[key] === undefined) continue;
+      report({ code: 'input-key', says: `belongs to a ${owner}, and this is a ${is}` }, [key]);
+    }
   }
   if (isLid) checkLid(baffle, report);
+  if (isLid) checkMounts(baffle, report);
   const doors = isLid ? [] : (baffle.doors ?? []);
   for (const [i, door] of doors.entries()) checkDoor(door, across_at !== undefined, i, report);
 };

@@ -1,5 +1,6 @@
 import type { Baffle, Door, Hole } from '../design.js';
 import type { BaffleKeys } from '../keys/baffle-keys.js';
+import { lidParts } from './lid.js';
 import type { Notes } from './notes.js';
 
 /** Lids and walls; one without a thickness is cut from the pan's own sheet. */
@@ -21,12 +22,17 @@ export const resolveBaffle = (
   const both = {
     name,
     span: span ?? null,
-    fixed: notes.takeWord(fixed, [...path, 'fixed'], 'baffle fixing'),
+    fixed:
+      keys.tabs === undefined && keys.studs === undefined
+        ? notes.takeWord(fixed, [...path, 'fixed'], 'baffle fixing')
+        : 'bolted',
     thickness: thickness ?? sheetThickness,
     holes: (holes ?? []).map(holeOf),
   } as const;
-  if (keys.lid_down !== undefined) {
-    return { kind: 'lid', down: keys.lid_down, rear: keys.rear ?? 0, front: keys.front ?? 0, ...both };
+  const down = keys.lid_down ?? keys.tray_down;
+  if (down !== undefined) {
+    const place = { down, rear: keys.rear ?? 0, front: keys.front ?? 0 };
+    return { kind: 'lid', ...place, ...both, ...lidParts(keys, path, notes) };
   }
   return {
     kind: 'wall',
