@@ -35,10 +35,13 @@ export interface LidOpening {
 export interface LidPlan {
   readonly rear: number;
   readonly front: number;
+  /** y of its left side at an x, mm. */
   readonly left: (x: number) => number;
+  /** y of its right side at an x, mm. */
   readonly right: (x: number) => number;
 }
 
+/** Where a lid’s own edges lie: clipped to the pan’s ends and sides, mm. */
 export const lidPlan = (design: Design, lid: Lid): LidPlan => {
   const { floor } = design.pan;
   const span = lid.span ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
