@@ -11,13 +11,16 @@ export const CHARACTER = 0.95;
 const READABLE = 1.8;
 
 /**
- * Words along a line, upright to read and no longer than it; beside its upper end where it is too short.
+ * Words along a line, upright to read and no longer than it; fewer words or, at last, beside its upper end where it
+ * is too short.
  *
  * @param height wished, mm
+ * @param fewer said instead where the text would be too small to read
  */
-export const labelAlong = (from: Vec2, to: Vec2, height: number, text: string): Entity => {
+export const labelAlong = (from: Vec2, to: Vec2, height: number, text: string, fewer = text): Entity => {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const fits = fitting(text, 0.9 * Math.hypot(dx, dy), height);
+  if (fits < READABLE && fewer !== text) return labelAlong(from, to, height, fewer);
   if (fits < READABLE) {
     const [x, y] = from[1] > to[1] ? from : to;
     return textEntity('note', [x, y + READABLE], READABLE, text, 0, true);

@@ -6,7 +6,7 @@ import { circleEntity, type Entity, lineEntity, pathEntity, textEntity } from '.
 import { dxfFile } from './dxf-file.js';
 import { CHARACTER, labelAlong, markLabel } from './dxf-label.js';
 import { oneLine, wrapLine } from './one-line.js';
-import { foldWords, partWords } from './part-words.js';
+import { foldWords, partWords, shortFoldWords } from './part-words.js';
 
 /** Side of the square that proves a print or an import true to size, mm. */
 export const CHECK_SQUARE = 100;
@@ -43,7 +43,7 @@ export const partDxf = (part: Part, { title, warning, sentences }: SheetWords): 
     ...cutLoops(part),
     ...part.folds.flatMap((fold) => [
       lineEntity('fold', fold.from, fold.to),
-      labelAlong(fold.from, fold.to, height, foldWords(fold)),
+      labelAlong(fold.from, fold.to, height, foldWords(fold), shortFoldWords(fold)),
     ]),
     ...part.marks.flatMap((mark) => [
       pathEntity('mark', mark.path, isClosed(mark.path)),

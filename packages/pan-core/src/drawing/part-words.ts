@@ -6,7 +6,13 @@ export const notReady = (ids: readonly string[]): string | null =>
 
 /** Degrees to a tenth, mm to a tenth where it matters. */
 export const foldWords = (fold: Fold): string =>
-  `${fold.name}: ${fold.direction} ${((fold.angle * 180) / Math.PI).toFixed(1)}°, inside R ${trimmed(fold.radius, 2)} mm`;
+  `${fold.name}: ${fold.direction} ${degrees(fold)}, inside R ${trimmed(fold.radius, 2)} mm`;
+
+/** The same without its name, for a short fold. */
+export const shortFoldWords = (fold: Fold): string =>
+  `${fold.direction} ${degrees(fold)}, R ${trimmed(fold.radius, 2)}`;
+
+const degrees = ({ angle }: Fold): string => `${((angle * 180) / Math.PI).toFixed(1)}°`;
 
 /** What a part is, in two or three lines. */
 export const partWords = (part: Part): readonly string[] => [

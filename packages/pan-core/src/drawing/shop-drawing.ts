@@ -147,9 +147,15 @@ const holeTable = (part: Part, left: number): readonly Block[] => {
   );
 };
 
-const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] =>
-  seamsOf(plan, part).map((seam, i): Block => {
-    const other = seam.between.find((name) => !touches(part, name)) ?? seam.between[1];
+const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] => {
+  const seams = seamsOf(plan, part);
+  const others = seams.map((seam) => seam.between.find((name) => !touches(part, name)) ?? null);
+  return seams.map((seam, i): Block => {
+    const other = others[i] ?? null;
+    // Of several seams to one part, and of a part folded round to itself, only the faces tell which is which.
+    const told =
+      other !== null && (seam.step !== 'shell' || others.indexOf(other) === others.lastIndexOf(other));
+    const head = told ? `to ${other}` : seam.name;
     const text = [
       `${seam.joint}, ${seam.side}, ${seam.length.toFixed(0)} mm, root gap ${trimmed(seam.prep.gap, 1)}`,
       seam.prep.TIG,
@@ -162,7 +168,7 @@ const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] =>
       draw: ([x, y]) => [
         ...(i === 0 ? [words([x, y - 3.2], 3, 'Seams (ISO 2553, system A)', { bold: true })] : []),
         ...weldSymbol(seam, [x, y - title - SYMBOL_HEIGHT]),
-        words([x + SYMBOL_WIDTH + 1.5, y - title - 3], 2.6, `to ${oneLine(other, 60)}`, {
+        words([x + SYMBOL_WIDTH + 1.5, y - title - 3], 2.6, oneLine(head, 60), {
           bold: true,
           room: COLUMN - SYMBOL_WIDTH - 3,
         }),
@@ -174,6 +180,7 @@ const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] =>
       ],
     };
   });
+};
 
 /** As many blocks as a column holds, and the rest. */
 const fill = (

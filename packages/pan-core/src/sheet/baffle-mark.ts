@@ -1,5 +1,5 @@
 import type { Baffle } from '../design/index.js';
-import { lineSegment } from '../geometry/index.js';
+import { distance2, lineSegment } from '../geometry/index.js';
 import { add3, scale3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
 import { type Facet, facetFlat, facetLocal, facetPoint } from './cutter.js';
@@ -10,6 +10,18 @@ const TOUCH = 0.01;
 
 /** Lines where baffles stand against a part, in its blank; a wall's foot is marked on the floor below it. */
 export const baffleMarks = (facets: readonly Facet[], plates: readonly Plate[]): readonly Mark[] =>
+  onceEach(marksOnFacets(facets, plates));
+
+/** Faces of one plane side by side, such as a floor and a wing's floor on one blank, carry the same line. */
+const onceEach = (marks: readonly Mark[]): readonly Mark[] =>
+  marks.filter((mark, i) => !marks.slice(0, i).some((other) => isSameLine(mark, other)));
+
+const isSameLine = (a: Mark, b: Mark): boolean =>
+  a.what === b.what &&
+  distance2(a.path[0]!.from, b.path[0]!.from) < TOUCH &&
+  distance2(a.path[0]!.to, b.path[0]!.to) < TOUCH;
+
+const marksOnFacets = (facets: readonly Facet[], plates: readonly Plate[]): readonly Mark[] =>
   plates.flatMap((plate) =>
     plate.outlines.flatMap((outline) =>
       outline.flatMap((a, i) => {

@@ -75,11 +75,7 @@ const bellyStrip = (job: CutJob, path: Path, name: string, names: readonly strin
       faces: facets,
       holes: bellyHoles(design, facets),
       folds: bellyFolds(design, profile, runs, names),
-      marks: [
-        ...mouthMark(design, facets),
-        ...baffleMarks(facets, plates),
-        ...endSealMarks(design, path, runs[runs.length - 1]!.start + runs[runs.length - 1]!.length),
-      ],
+      marks: [...mouthMark(design, facets), ...baffleMarks(facets, plates), ...endSealMarks(design, facets)],
       notes: [
         `Inside face up; rear rail at the left, left side of the car at the top. Bends: ${rule.words}.`,
         'The ends at the rail run up to the rail face of the flange and are faced flush after welding.',

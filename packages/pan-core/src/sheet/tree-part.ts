@@ -15,6 +15,7 @@ import { baffleMarks } from './baffle-mark.js';
 import { bellyHoles, bungHoles, mouthMark } from './belly-hole.js';
 import type { CutJob } from './cut-job.js';
 import { type Facet, facetLocal } from './cutter.js';
+import { endSealMarks } from './end-seal-mark.js';
 import { finishRegion } from './finish.js';
 import { blankOverlaps } from './flat-overlap.js';
 import { cornerNames } from './fold-name.js';
@@ -120,9 +121,15 @@ export const treeParts = (job: CutJob): readonly Part[] => {
   return trees.blanks.flatMap((blank, i) => treePart(job, trees, blank, names[i]!));
 };
 
-/** Each tree's name: its usual parts, joined by "with"; numbered where a usual part came apart. */
+/**
+ * Each tree's name: its usual parts, joined by "with", or a face that came off its usual part alone; numbered where
+ * two are alike.
+ */
 export const treeNames = ({ leaves, blanks }: Pick<SheetTrees, 'leaves' | 'blanks'>): readonly string[] => {
   const words = blanks.map((blank) => {
+    const [only, ...more] = blank.leaves.map((i) => leaves[i]!);
+    if (only !== undefined && more.length === 0 && leaves.some((l) => l !== only && l.group === only.group))
+      return only.name;
     const [first, ...rest] = new Set(blank.leaves.map((i) => leaves[i]!.group));
     return rest.length === 0 ? first! : `${first} with ${rest.join(' and ')}`;
   });
@@ -161,7 +168,7 @@ const treePart = (job: CutJob, trees: SheetTrees, blank: Blank, name: string): r
         ),
       ],
       folds: blank.folds.flatMap((fold) => (fold.edge.angle < FLAT_TURN ? [] : [foldOf(job, trees, fold)])),
-      marks: [...mouthMark(design, belly), ...baffleMarks(facets, plates)],
+      marks: [...mouthMark(design, belly), ...baffleMarks(facets, plates), ...endSealMarks(design, belly)],
       notes: [
         `Inside face up; "${trees.leaves[blank.leaves[0]!]!.name}" lies as it is seen from the oil. Bends: ${rule.words}.`,
         ...(error > 0.005 ? [edgeWords(error)] : []),
@@ -217,7 +224,7 @@ const foldOf = ({ design, profile }: CutJob, { leaves }: SheetTrees, fold: FlatF
         )
       : null;
   return {
-    name: corner === null ? `${p.name} to ${q.name}` : (cornerNames(profile)[corner] ?? 'fold'),
+    name: corner === null ? facesWords(design, p, q) : (cornerNames(profile)[corner] ?? 'fold'),
     from: mix2(onA[0], onB[0], 0.5),
     to: mix2(onA[1], onB[1], 0.5),
     angle: edge.angle,
@@ -225,6 +232,13 @@ const foldOf = ({ design, profile }: CutJob, { leaves }: SheetTrees, fold: FlatF
     direction: edge.oilInside ? 'up' : 'down',
     allowance,
   };
+};
+
+/** Both faces of a fold; two of one wing name it once. */
+const facesWords = (design: CutJob['design'], p: Leaf, q: Leaf): string => {
+  const wing = p.owner === 'wing' && q.owner === 'wing' && p.index === q.index ? p.index : -1;
+  const prefix = `${design.pan.wings[wing]?.name ?? ''} `;
+  return `${p.name} to ${wing >= 0 && q.name.startsWith(prefix) ? q.name.slice(prefix.length) : q.name}`;
 };
 
 const mix3 = (a: readonly number[], b: readonly number[]): readonly [number, number, number] => [
