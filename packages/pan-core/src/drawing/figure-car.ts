@@ -118,7 +118,7 @@ export const movesFigure = (n: NumberOf): readonly PageItem[] => [
 export const obstaclesFigure = (n: NumberOf): readonly PageItem[] => [
   ...sideView(36, 120, 44, 72),
   centreLine([22, 44], [136, 44]),
-  // A crossmember by two corners, a drag link by its ends, a bonnet as a plane.
+  // A crossmember by two corners; a drag link by its ends, and where it goes.
   shade('pale', [
     [84, 14],
     [102, 14],
@@ -130,14 +130,18 @@ export const obstaclesFigure = (n: NumberOf): readonly PageItem[] => [
   ...leader(n('obstacles[].box'), [112, 38], [102, 32]),
   ...leader(n('obstacles[].name'), [93, 6], [93, 20]),
   note([97.5, 5], 'crossmember, from the side'),
-  poly('cut', [
-    [26, 78],
-    [130, 81],
-  ]),
-  ...leader(n('plane.at'), [140, 70], [118, 80.6]),
-  ...ball([150, 70], n('plane.facing')),
-  ...ball([160, 70], n('falls_forward')),
-  note([165, 69], 'bonnet: a plane'),
+  ...dimension(
+    n('obstacles[].clear'),
+    [66, 14],
+    [66, 26],
+    [
+      [
+        [84, 14],
+        [64, 14],
+      ],
+    ],
+  ),
+  note([61, 19], 'room wanted', 'right'),
   poly('cut', [
     [146, 24],
     [180, 36],
@@ -148,12 +152,25 @@ export const obstaclesFigure = (n: NumberOf): readonly PageItem[] => [
   ]),
   ring('cut', [145.3, 26], 2.2),
   ring('cut', [179.3, 38], 2.2),
+  poly('fold', [
+    [142.6, 44],
+    [176.6, 56],
+  ]),
+  poly('fold', [
+    [141.2, 48],
+    [175.2, 60],
+  ]),
+  ring('thin', [141.9, 46], 2.2),
+  ring('thin', [175.9, 58], 2.2),
   ...leader(n('obstacles[].rod'), [136, 16], [145.3, 26]),
-  ...leader(n('obstacles[].rod'), [184, 50], [179.3, 38]),
-  ...dimension(n('obstacles[].diameter'), [163.5, 30], [161.5, 34], [], 4),
-  ...arrow([150, 20], [166, 12]),
-  ...ball([169.5, 10.5], n('travel')),
-  note([174, 9.5], 'travel'),
-  ...ball([16, 14], n('obstacles[].plus_minus')),
-  note([20, 13], 'how well you know it'),
+  ...leader(n('obstacles[].rod'), [186, 28], [179.3, 38]),
+  ...dimension(n('obstacles[].diameter'), [163.5, 30], [161.5, 34], [], -2.4),
+  ...leader(n('obstacles[].positions'), [144, 62], [141.9, 46]),
+  note([149, 61], 'at full lock'),
+  ...leader(n('obstacles[].positions'), [182, 68], [175.9, 58]),
+  ...arrow([158, 37], [156, 47]),
+  ...ball([164, 47], n('travel')),
+  note([144, 10], 'drag link, seen slantwise'),
+  ...ball([16, 10], n('obstacles[].plus_minus')),
+  note([20, 9], 'how well you know it: ±'),
 ];

@@ -4,6 +4,7 @@ import { endsFigure } from './figure-ends.js';
 import { mountedFigure, startFigure } from './figure-engine.js';
 import { dipstickFigure, oilFigure } from './figure-oil.js';
 import { distancesFigure, holesFigure, type NumberOf, railFigure } from './figure-rail.js';
+import { scansFigure, shapesFigure } from './figure-shapes.js';
 import { rearFigure, thingsFigure } from './figure-things.js';
 import type { PageItem } from './page.js';
 
@@ -23,6 +24,8 @@ const FIGURES: Readonly<Record<string, (n: NumberOf) => readonly PageItem[]>> = 
   ground: groundFigure,
   moves: movesFigure,
   obstacles: obstaclesFigure,
+  shapes: shapesFigure,
+  scans: scansFigure,
 };
 
 /** The drawing of a part of the worksheet, with the numbers of its rows; rows are found by the end of their key. */

@@ -9,6 +9,18 @@ export interface WorksheetRow extends KeyRow {
   /** What each box to fill in is for; a choice has a box to tick for each of its words. */
   readonly boxes: readonly string[];
   readonly tick: boolean;
+  /** What each box of an entry is for, where a list may be written; its entries stand in a table. */
+  readonly columns: readonly string[];
+  /** It stands on another page too, and is asked there. */
+  readonly again: boolean;
+}
+
+/** A list of things with boxes for more of them than the first. */
+export interface WorksheetRepeat {
+  readonly head: string;
+  readonly list: string;
+  /** At most so many on the part's own page. */
+  readonly times: number;
 }
 
 /** One part of the worksheet: its notes and the rows to fill in. */
@@ -17,6 +29,26 @@ export interface WorksheetPart {
   readonly title: string;
   readonly notes: readonly string[];
   readonly rows: readonly WorksheetRow[];
+  readonly repeats: readonly WorksheetRepeat[];
+  /** Title of a page of nothing but further things; null where there is none. */
+  readonly continued: string | null;
+}
+
+interface TablePage {
+  readonly id: string;
+  readonly title: string;
+  readonly notes: readonly string[];
+  readonly rows: readonly TableRow[];
+  readonly repeats?: readonly WorksheetRepeat[];
+  readonly continued?: string;
+}
+
+interface TableRow {
+  readonly key: string;
+  readonly from: string;
+  readonly within: string;
+  readonly again?: boolean;
+  readonly columns?: readonly string[];
 }
 
 const MOST_LISTED = 6;
@@ -25,20 +57,28 @@ const MOST_LISTED = 6;
 export const worksheetParts = (units: 'mm' | 'in'): readonly WorksheetPart[] => {
   const known = designKeyRows();
   const place = (key: string): number => known.findIndex((row) => row.key === key);
-  return table.pages.map(({ id, title, notes, rows }) => ({
+  const pages: readonly TablePage[] = table.pages;
+  return pages.map(({ id, title, notes, rows, repeats = [], continued = null }) => ({
     id,
     title,
     notes,
+    repeats,
+    continued,
     rows: [...rows]
       .sort((a, b) => place(a.key) - place(b.key))
-      .map(({ key, from, within }) => {
+      .map(({ key, from, within, again = false, columns }) => {
         const row = known[place(key)];
         if (row === undefined) throw new Error(`worksheet: ${key} is no key of a design`);
         const same = rows.filter((one) => known[place(one.key)]?.about === row.about).length > 1;
-        return { ...row, about: same ? underParent(row) : row.about, from, within, ...boxesOf(row, units) };
+        const about = spoken(same ? underParent(row) : row.about);
+        return { ...row, about, from, within, again, ...boxesOf(row, units, columns) };
       }),
   }));
 };
+
+/** On paper nobody needs the brackets of the file. */
+const spoken = (about: string): string =>
+  about.replace(/[:,]? (as )?\[+[a-z].*$/, (brackets) => /\]; (.*)$/.exec(brackets)?.[0].slice(1) ?? '');
 
 /** Keys that nobody measures, and why, by the beginning of their names. */
 export const notMeasured = (): readonly { readonly key: string; readonly why: string }[] =>
@@ -50,21 +90,23 @@ const underParent = ({ key, about }: KeyRow): string =>
 
 const POINT = ['x', 'y', 'z'];
 
-/** The boxes that a key's form asks for. */
-const boxesOf = (
-  { takes }: KeyRow,
-  units: 'mm' | 'in',
-): { readonly boxes: readonly string[]; readonly tick: boolean } => {
-  const boxes = (...of: readonly string[]) => ({ boxes: of, tick: false });
-  const [first = ''] = takes.split(/, (?=or |at |more |less )/);
-  if (takes.includes(' | ')) return { boxes: takes.split(/, or /)[0]!.split(' | '), tick: true };
+type Boxes = Pick<WorksheetRow, 'boxes' | 'tick' | 'columns'>;
+
+/** The boxes that a key's form asks for; where a list or one value may stand, boxes for the value and a table. */
+const boxesOf = ({ takes }: KeyRow, units: 'mm' | 'in', named: readonly string[] | undefined): Boxes => {
+  const boxes = (...of: readonly string[]): Boxes => ({ boxes: of, tick: false, columns: named ?? [] });
+  if (takes.includes(' | ')) return { boxes: takes.split(/, or /)[0]!.split(' | '), tick: true, columns: [] };
+  const forms = takes.split(/, or /);
+  const first = (forms.find((form) => !form.startsWith('list of [')) ?? takes).split(
+    /, (?=at |more |less )/,
+  )[0]!;
   if (first === 'list of [hole, x, y]')
     return boxes('hole', ...POINT.slice(0, 2), 'hole', ...POINT.slice(0, 2));
-  if (/^list of \[/.test(first)) return boxes();
+  if (/^list of \[/.test(first))
+    return { boxes: [], tick: false, columns: named ?? partsOf(first.slice('list of '.length)) };
   if (/^list of length/.test(first))
     return boxes(...Array.from({ length: MOST_LISTED }, (_, i) => String(i + 1)));
-  if (first.startsWith('[[x, y, z]')) return boxes(...POINT, ...POINT);
-  if (first.startsWith('[')) return boxes(...first.replace(/[[\]]/g, '').split(', '));
+  if (first.startsWith('[')) return boxes(...partsOf(first));
   if (first.startsWith('length')) return boxes(units);
   if (first.startsWith('angle per g')) return boxes('deg/g');
   if (first.startsWith('angle')) return boxes('deg');
@@ -73,3 +115,5 @@ const boxesOf = (
   if (first.startsWith('whole')) return boxes('');
   return boxes(first.startsWith('text') ? 'words' : '');
 };
+
+const partsOf = (tuple: string): readonly string[] => tuple.replace(/[[\]]/g, '').split(', ');

@@ -13,10 +13,12 @@ import {
   stroke,
   words,
 } from './page.js';
+import { entryTable, tableHeight } from './worksheet-cells.js';
 import type { DistancePlanPage } from './worksheet-distances.js';
 import { distanceItems, distancePages } from './worksheet-distances.js';
 import { worksheetFigure } from './worksheet-figures.js';
 import { type WorksheetPart, type WorksheetRow, worksheetParts } from './worksheet-key.js';
+import { repeatItems } from './worksheet-repeats.js';
 
 const EDGE = 10;
 const ROW = 13.6;
@@ -38,7 +40,10 @@ export const worksheet = ({ paper, units, title, plan }: WorksheetOptions): Page
   const parts = worksheetParts(units);
   const bodies = parts.flatMap((part): readonly Body[] => {
     const first = partBody(part, width, height);
-    return part.id === 'distances' ? [first, ...distancePages(plan, width, height)] : [first];
+    if (part.id === 'distances') return [first, ...distancePages(plan, width, height)];
+    return part.continued === null
+      ? [first]
+      : [first, furtherBody(part, part.continued, first, width, height)];
   });
   const pages = bodies.map(
     ({ title: name, items }, i): Page => ({
@@ -53,6 +58,8 @@ export const worksheet = ({ paper, units, title, plan }: WorksheetOptions): Page
 export interface Body {
   readonly title: string;
   readonly items: readonly PageItem[];
+  /** How many further things of each list have boxes on it. */
+  readonly drawn?: readonly number[];
 }
 
 const head = (
@@ -82,7 +89,15 @@ const partBody = (part: WorksheetPart, width: number, height: number): Body => {
   const notes = part.notes
     .flatMap((text) => wrapLine(text, letters))
     .map((text, i) => words([EDGE, under - 5 - i * 5], 3.4, text));
-  const left = under - 4 - notes.length * 5;
+  const tables = tableItems(part, under - 4 - notes.length * 5, width);
+  const repeats = repeatItems(
+    part,
+    part.repeats.map((one) => ({ ...one, first: 2 })),
+    [EDGE, tables.foot],
+    width - 2 * EDGE,
+    EDGE,
+  );
+  const left = repeats.foot - 2;
   const sketch =
     part.id === 'distances' || left < EDGE + 24
       ? []
@@ -93,8 +108,47 @@ const partBody = (part: WorksheetPart, width: number, height: number): Body => {
   const more = part.id === 'distances' ? distanceItems([EDGE, EDGE], [width - EDGE, under - 4]) : [];
   return {
     title: part.title,
-    items: [...moved(worksheetFigure(part.id, keys), canvas), ...rows, ...notes, ...sketch, ...more],
+    drawn: repeats.drawn,
+    items: [
+      ...moved(worksheetFigure(part.id, keys), canvas),
+      ...rows,
+      ...notes,
+      ...tables.items,
+      ...repeats.items,
+      ...sketch,
+      ...more,
+    ],
   };
+};
+
+/** Lists of numbers, each a table under the rows. */
+const tableItems = (
+  { id, rows }: WorksheetPart,
+  top: number,
+  width: number,
+): { readonly items: readonly PageItem[]; readonly foot: number } => {
+  const items: PageItem[] = [];
+  let foot = top;
+  for (const [i, row] of rows.entries()) {
+    if (row.columns.length === 0 || id === 'distances') continue;
+    const lines = id === 'shapes' ? 2 : 1;
+    items.push(...entryTable(row, i + 1, [EDGE, foot], width - 2 * EDGE, lines));
+    foot -= tableHeight(lines);
+  }
+  return { items, foot: foot - (items.length > 0 ? 2 : 0) };
+};
+
+/** A page of nothing but further things, numbered on from those of the part's own page. */
+const furtherBody = (
+  part: WorksheetPart,
+  title: string,
+  first: Body,
+  width: number,
+  height: number,
+): Body => {
+  const repeats = part.repeats.map((one, i) => ({ ...one, first: 2 + (first.drawn?.[i] ?? 0) }));
+  const top = height - EDGE - 14;
+  return { title, items: repeatItems(part, repeats, [EDGE, top], width - 2 * EDGE, EDGE).items };
 };
 
 const BOXES_WIDTH = 88;
