@@ -20,7 +20,7 @@ const cases: readonly TreeCase[] = (() => {
 const made = cases.filter((c) => c.refused === null);
 
 test(`pans folded along random edges close, measure and mirror (seed ${SEED}, ${COUNT} pans)`, () => {
-  let compared = 0;
+  let [compared, handed] = [0, 0];
   for (const one of made) {
     const errors = treeErrors(one);
     const what = (name: string): string => `seed ${one.seed} ${name}`;
@@ -30,9 +30,13 @@ test(`pans folded along random edges close, measure and mirror (seed ${SEED}, ${
     expectWithin(errors.area, 0, 1e-12, what('area'));
     expect(errors.beyondReported, what('edges across bends')).toBeLessThan(1e-9);
     expectWithin(errors.mirror, 0, 1e-6, what('mirror'));
+    expect(errors.overlap, what('overlap')).toBeLessThan(0.01);
     compared += errors.compared;
+    handed += errors.handed;
   }
   expect(compared).toBeGreaterThan(COUNT);
+  // Without parts that differ from their image the mirror would show nothing.
+  expect(handed).toBeGreaterThan(COUNT);
 });
 
 test(`cut lines close, run the right way and never cross (seed ${SEED})`, () => {

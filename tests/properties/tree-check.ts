@@ -1,7 +1,8 @@
-import { pathArea, segmentLength } from 'pan-core/geometry/index.js';
+import { pathArea, pathPoints, segmentLength } from 'pan-core/geometry/index.js';
 import { halfWidthAt, type Profile } from 'pan-core/pan/index.js';
 import { bendRule, leafFlat, treeParts } from 'pan-core/sheet/index.js';
 import { mirrored } from '../mirror-design.js';
+import { type SetImage, setImage } from './mirror-image.js';
 import { closing } from './refold.js';
 
 import type { TreeCase } from './tree-design.js';
@@ -20,8 +21,12 @@ export interface TreeErrors {
   readonly area: number;
   /** True edge across belly bends beyond the error that is reported, mm. */
   readonly beyondReported: number;
-  /** Parts against the parts of the mirrored design, mm. */
+  /** Images of parts in a mirror against the parts of the mirrored design, cuts, holes and folds, mm. */
   readonly mirror: number;
+  /** How many parts differ from their own image. */
+  readonly handed: number;
+  /** Longest stretch of a line that two pieces of one blank share, mm. */
+  readonly overlap: number;
   /** How many runs and widths were compared. */
   readonly compared: number;
 }
@@ -30,11 +35,14 @@ export const treeErrors = (made: Made): TreeErrors => {
   const { design, trees } = made;
   const { bendRadius, thickness } = design.pan.sheet;
   const belly = bellyErrors(made);
+  const image = mirrorImage(made);
   return {
     closing: Math.max(...trees.blanks.map((blank) => closing(trees, blank, leafFlat, bendRadius, thickness))),
     ...belly,
     area: Math.max(...trees.blanks.map((_, i) => areaError(made, i))),
-    mirror: mirrorError(made),
+    mirror: image.worst,
+    handed: image.handed,
+    overlap: Math.max(...trees.blanks.map(overlap)),
   };
 };
 
@@ -48,6 +56,47 @@ const areaError = ({ trees }: Made, i: number): number => {
   });
   const pieces = leaves.reduce((sum, loop) => sum + pathArea(loop), 0) + zones.reduce((s, z) => s + z, 0);
   return Math.abs(outline - pieces) / pieces;
+};
+
+/** Lines laid over a blank to see whether two of its pieces lie on one of them at one place. */
+const ROWS = 97;
+
+/** Longest stretch of a line across the blank that two of its pieces cover, mm; chords stand for arcs. */
+const overlap = (blank: Made['trees']['blanks'][number]): number => {
+  const pieces = [
+    ...blank.leaves.map((leaf) =>
+      blank.leafLoops.get(leaf)!.map((path) => pathPoints(path, 0.001).slice(0, -1)),
+    ),
+    ...blank.folds.flatMap(({ zone, allowance }) => (allowance > 0 ? [[[...zone]]] : [])),
+  ];
+  const heights = pieces.flat(2).map((p) => p[1]);
+  const [low, high] = [Math.min(...heights), Math.max(...heights)];
+  let worst = 0;
+  for (let i = 0; i < ROWS; i++) {
+    // Between the corners: a line along an edge is no test.
+    const y = low + ((i + 0.4142) / ROWS) * (high - low);
+    const covered = pieces.flatMap((loops) => stretches(loops, y)).sort((a, b) => a[0] - b[0]);
+    covered.slice(1).forEach(([from, to], k) => {
+      worst = Math.max(worst, Math.min(to, covered[k]![1]) - from);
+    });
+  }
+  return worst;
+};
+
+/** Where a level line runs inside loops, by counting crossings. */
+const stretches = (
+  loops: readonly (readonly (readonly [number, number])[])[],
+  y: number,
+): readonly (readonly [number, number])[] => {
+  const at = loops
+    .flatMap((loop) =>
+      loop.flatMap((p, i) => {
+        const q = loop[(i + 1) % loop.length]!;
+        return p[1] < y === q[1] < y ? [] : [p[0] + ((y - p[1]) / (q[1] - p[1])) * (q[0] - p[0])];
+      }),
+    )
+    .sort((a, b) => a - b);
+  return at.flatMap((x, i) => (i % 2 === 0 ? [[x, at[i + 1]!] as const] : []));
 };
 
 /** What the belly must be from floor and half-widths alone, where nothing is cut out of it or folded to it. */
@@ -117,14 +166,7 @@ const arcDeparture = (arc: Arc, rows: readonly (readonly [number, number])[]): n
   return Math.max(...off);
 };
 
-/** Distances of an outline's corners from its box's middle: alike for a part and its image in any mirror. */
-const shape = (part: ReturnType<typeof treeParts>[number]): readonly number[] =>
-  part.outline
-    .map((s) => Math.hypot(s.from[0] - part.flat[0] / 2, s.from[1] - part.flat[1] / 2))
-    .sort(byValue);
-const byValue = (a: number, b: number): number => a - b;
-
-const mirrorError = ({ design, profile }: Made): number => {
+const mirrorImage = ({ design, profile }: Made): SetImage => {
   const swap = (name: string): string =>
     name.replace(/left|right/g, (word) => (word === 'left' ? 'right' : 'left'));
   const flip = (pairs: readonly (readonly [string, string])[]) =>
@@ -146,19 +188,5 @@ const mirrorError = ({ design, profile }: Made): number => {
   };
   const parts = (d: typeof design) =>
     treeParts({ design: d, profile, rule: bendRule(d), notches: [], plates: [] });
-  const rest = [...parts(other)];
-  let worst = 0;
-  for (const part of parts(design)) {
-    const [mine, size] = [shape(part), part.area];
-    const off = rest.map((p) => {
-      const theirs = shape(p);
-      if (theirs.length !== mine.length) return Number.POSITIVE_INFINITY;
-      const gaps = mine.map((m, k) => Math.abs(m - theirs[k]!));
-      return Math.max(Math.abs(p.area - size) / 1e3, ...gaps);
-    });
-    const best = off.indexOf(Math.min(...off));
-    worst = Math.max(worst, off[best] ?? Number.POSITIVE_INFINITY);
-    rest.splice(best, 1);
-  }
-  return rest.length === 0 ? worst : Number.POSITIVE_INFINITY;
+  return setImage(parts(design), parts(other));
 };
