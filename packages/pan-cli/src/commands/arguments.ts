@@ -46,13 +46,16 @@ const parse = (tokens: readonly string[], options: Options) => {
   return { words: words.map(String), after: after.map(String), typed };
 };
 
+const filled = z.string().check(z.minLength(1));
+
 /** What each option may hold: one text, one of a few words, or nothing beside its own name. */
 const schemaFor = (options: Options) =>
   z.strictObject(
     Object.fromEntries(
-      Object.entries(options).map(([name, { kind, choices }]) => {
+      Object.entries(options).map(([name, { kind, choices, many }]) => {
         if (kind === 'flag') return [name, z.optional(z.literal(''))];
-        return [name, z.optional(choices === undefined ? z.string().check(z.minLength(1)) : z.enum(choices))];
+        if (many === true) return [name, z.optional(z.union([filled, z.array(filled)]))];
+        return [name, z.optional(choices === undefined ? filled : z.enum(choices))];
       }),
     ),
   );
@@ -92,10 +95,10 @@ const optionProblems = (
     }
     const name = String(issue.path[0]);
     const [first, ...more] = holds(typed[name]);
-    if (more.length > 0) {
+    if (more.length > 0 && options[name]?.many !== true) {
       return optionProblem(`--${name} is given more than once.`, `--${name}`, 'Give it once.');
     }
-    return valueProblem(name, options[name] as OptionSpec, String(first)) ?? [];
+    return valueProblem(name, options[name] as OptionSpec, more.length > 0 ? '' : String(first)) ?? [];
   });
 
 /**
@@ -136,7 +139,10 @@ export const readArguments = (
     given: {
       file: [...words, ...after][0] ?? '',
       options: Object.fromEntries(
-        Object.entries(typed).map(([name, value]) => [name, value === '' ? true : String(value)]),
+        Object.entries(typed).map(([name, value]) => [
+          name,
+          value === '' ? true : Array.isArray(value) ? value.join('\n') : String(value),
+        ]),
       ),
     },
   };

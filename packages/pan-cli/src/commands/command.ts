@@ -24,6 +24,8 @@ export interface OptionSpec {
   readonly what: string;
   /** Values allowed, where there are only a few. */
   readonly choices?: readonly string[];
+  /** It may be given more than once; each stands on a line of its own. */
+  readonly many?: boolean;
 }
 
 /** What the user typed after the command's name, checked for spelling and repeats but not yet for meaning. */

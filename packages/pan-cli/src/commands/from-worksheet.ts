@@ -1,13 +1,19 @@
-import { PanError, type WorksheetRow, worksheetParts } from 'pan-core';
+import { PanError, worksheetParts } from 'pan-core';
 import { parseDocument } from 'yaml';
 import { readDesignText } from '../read/index.js';
-import { readSource } from '../read/source.js';
-import type { LengthUnits, Screen } from './command.js';
+import type { Screen } from './command.js';
 import { measuredFromOptions } from './measured.js';
 import { measurements } from './measurements.js';
 import { starterText } from './starter.js';
+import {
+  type Answers,
+  answerLines,
+  answerLists,
+  answerRefusal,
+  fileAnswers,
+  setAnswers,
+} from './worksheet-answers.js';
 
-type Answers = Readonly<Record<string, unknown>>;
 type Options = Readonly<Record<string, string | true | undefined>>;
 
 /** Rows of the worksheet that also stand among the ten measurements a starter is made from. */
@@ -21,62 +27,52 @@ const SHARED: Readonly<Record<string, string>> = {
   'chassis.ground': 'ground',
 };
 
-/** Rows with one answer each; lists of things are written in the file itself. */
-const askedRows = (units: LengthUnits): readonly WorksheetRow[] =>
-  worksheetParts(units)
-    .flatMap(({ rows }) => rows)
-    .filter(({ key }) => !key.includes('[]'));
-
-const refusal = (message: string, advice: string): PanError =>
-  new PanError({ code: 'input-option', path: [], message, advice });
-
-/** Answers from a file of lines such as `engine.rail.length: 690`. */
-const fileAnswers = async (file: string, rows: readonly WorksheetRow[]): Promise<Answers> => {
-  const document = parseDocument(await readSource(file), { prettyErrors: false, stringKeys: true });
-  const raw: unknown = document.errors.length > 0 ? null : document.toJS({ maxAliasCount: 0 });
-  if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
-    throw refusal(
-      `--answers ${file} holds no lines of key: value.`,
-      'Write lines such as engine.rail.length: 690',
+/** What is answered by a file and by options, and what a terminal adds to it. */
+const gather = async (options: Options, screen: Screen): Promise<Answers> => {
+  const parts = worksheetParts(screen.units);
+  const rows = parts.flatMap((part) => part.rows);
+  const { answers: file, set } = options;
+  const given: Answers = new Map([
+    ...(typeof file === 'string' ? await fileAnswers(file, rows) : []),
+    ...(typeof set === 'string' ? setAnswers(set, rows) : []),
+  ]);
+  if (typeof file === 'string' || typeof set === 'string') return given;
+  if (!screen.interactive)
+    throw answerRefusal(
+      'There is no terminal to ask the rows of the worksheet on.',
+      'Give --answers FILE with lines such as engine.rail.length: 690, or --set engine.rail.length=690 for each.',
     );
-  const strange = Object.keys(raw).find((key) => !rows.some((row) => row.key === key));
-  if (strange !== undefined)
-    throw refusal(
-      `--answers ${file}: ${strange.slice(0, 60)} is no row of the worksheet.`,
-      'Write the key as the worksheet has it in small letters; lists of things go into the design file.',
-    );
-  return raw as Answers;
-};
-
-const askAnswers = async (rows: readonly WorksheetRow[], { tell }: Screen): Promise<Answers> => {
-  const { input } = await import('@inquirer/prompts');
-  tell('The rows of the worksheet, in its order. Enter alone leaves one out. Ctrl-C stops.\n');
-  const answers: Record<string, unknown> = {};
-  for (const [i, { key, about }] of rows.entries()) {
-    const typed = (await input({ message: `${i + 1}/${rows.length}  ${about} (${key}):` })).trim();
-    if (typed !== '') answers[key] = parseDocument(typed).toJS({ maxAliasCount: 0 });
-  }
-  return answers;
+  screen.tell('The rows of the worksheet, in its order. Enter alone leaves one out. Ctrl-C stops.\n');
+  return (await import('./ask-worksheet.js')).askRows(parts, given);
 };
 
 /**
  * A starter design with the answers of a worksheet put in; what is not on it comes from options, as for the ten
- * measurements. It reads without a problem, or is not written.
+ * measurements. It reads without a problem, or is not written; what was typed is then shown, to be kept.
  */
 export const worksheetDesign = async (title: string, options: Options, screen: Screen): Promise<string> => {
-  const rows = askedRows(screen.units);
-  const { answers: file } = options;
-  if (typeof file !== 'string' && !screen.interactive)
-    throw refusal(
-      'There is no terminal to ask the rows of the worksheet on.',
-      'Give --answers FILE with lines such as engine.rail.length: 690',
-    );
-  const answers = typeof file === 'string' ? await fileAnswers(file, rows) : await askAnswers(rows, screen);
-  const units = answers.units === 'in' || answers.units === 'mm' ? answers.units : screen.units;
+  const answers = await gather(options, screen);
+  try {
+    return await designOf(title, answers, options, screen);
+  } catch (error) {
+    if (error instanceof PanError && options.answers === undefined && options.set === undefined)
+      screen.tell(`Your answers, as lines for --answers FILE:\n${answerLines(answers)}`);
+    throw error;
+  }
+};
+
+const designOf = async (
+  title: string,
+  answers: Answers,
+  options: Options,
+  screen: Screen,
+): Promise<string> => {
+  const said = answers.get('units');
+  const units = said === 'in' || said === 'mm' ? said : screen.units;
   const shared = Object.entries(SHARED).flatMap(([key, flag]) =>
-    answers[key] === undefined
-      ? []
-      : [[flag, String(answers[key]).replace(key === 'chassis.ground' ? /^-/ : /^$/, '')]],
+    answers.has(key)
+      ? [[flag, String(answers.get(key)).replace(key === 'chassis.ground' ? /^-/ : /^$/, '')]]
+      : [],
   );
   const given = { ...Object.fromEntries(shared), ...options };
   const missing = measurements.some(({ flag }) => given[flag] === undefined);
@@ -85,10 +81,9 @@ export const worksheetDesign = async (title: string, options: Options, screen: S
       ? await (await import('./ask.js')).askMeasurements(given, units, screen.tell)
       : measuredFromOptions(given, units);
   const document = parseDocument(starterText(title, measured, units));
-  for (const { key } of rows) {
-    if (answers[key] === undefined || key in SHARED || key === 'units') continue;
-    document.setIn(key.split('.'), document.createNode(answers[key]));
-  }
+  const single = [...answers].filter(([key]) => !key.includes('[') && !(key in SHARED) && key !== 'units');
+  for (const [key, value] of [...single, ...answerLists(answers)])
+    document.setIn(key.split('.'), document.createNode(value));
   const text = document.toString({ lineWidth: 0 });
   await readDesignText(text);
   return text;

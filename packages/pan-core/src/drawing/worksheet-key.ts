@@ -13,6 +13,8 @@ export interface WorksheetRow extends KeyRow {
   readonly columns: readonly string[];
   /** It stands on another page too, and is asked there. */
   readonly again: boolean;
+  /** Whatever the thing's shape, it is asked for; its boxes stand on one page. */
+  readonly each: boolean;
 }
 
 /** A list of things with boxes for more of them than the first. */
@@ -48,6 +50,7 @@ interface TableRow {
   readonly from: string;
   readonly within: string;
   readonly again?: boolean;
+  readonly each?: boolean;
   readonly columns?: readonly string[];
 }
 
@@ -66,12 +69,12 @@ export const worksheetParts = (units: 'mm' | 'in'): readonly WorksheetPart[] => 
     continued,
     rows: [...rows]
       .sort((a, b) => place(a.key) - place(b.key))
-      .map(({ key, from, within, again = false, columns }) => {
+      .map(({ key, from, within, again = false, each = false, columns }) => {
         const row = known[place(key)];
         if (row === undefined) throw new Error(`worksheet: ${key} is no key of a design`);
         const same = rows.filter((one) => known[place(one.key)]?.about === row.about).length > 1;
         const about = spoken(same ? underParent(row) : row.about);
-        return { ...row, about, from, within, again, ...boxesOf(row, units, columns) };
+        return { ...row, about, from, within, again, each, ...boxesOf(row, units, columns) };
       }),
   }));
 };
