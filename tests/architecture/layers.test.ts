@@ -56,6 +56,8 @@ test.each([
   `export const now = () => new Date();`,
   `export const now = () => Date.now();`,
   `export const chance = () => Math.random();`,
+  `export const cube = (x: number) => x ** 3;`,
+  `export const root = (x: number) => Math.pow(x, 0.2);`,
   `console.log(1);`,
   `export const here = process.cwd();`,
   `export const text = (1.5).toLocaleString();`,

@@ -17,6 +17,8 @@ const WORLD = new Set([
   'setInterval',
   'globalThis',
 ]);
+/** Engines agree on squares and roots alone. */
+const SAME_EVERYWHERE = new Set(['2', '0.5']);
 const LOCALE = /^(toLocale\w*|localeCompare)$/;
 
 const declared = (file: Source): ReadonlySet<string> => {
@@ -55,8 +57,16 @@ export const purityFaults = (file: Source, packages: readonly string[]): readonl
     if (ts.isIdentifier(node) && WORLD.has(node.text) && !isKey(node) && !own.has(node.text)) {
       faults.push(`${place(file, node)}: ${node.text}`);
     }
+    if (
+      ts.isBinaryExpression(node) &&
+      node.operatorToken.kind === ts.SyntaxKind.AsteriskAsteriskToken &&
+      !SAME_EVERYWHERE.has(node.right.getText(file.tree))
+    ) {
+      faults.push(`${place(file, node)}: ** gives other last bits on other engines, power() does not`);
+    }
     if (ts.isPropertyAccessExpression(node)) {
-      if (node.getText(file.tree) === 'Math.random') faults.push(`${place(file, node)}: Math.random`);
+      const text = node.getText(file.tree);
+      if (text === 'Math.random' || text === 'Math.pow') faults.push(`${place(file, node)}: ${text}`);
       if (LOCALE.test(node.name.text)) faults.push(`${place(file, node)}: ${node.name.text}`);
     }
   }

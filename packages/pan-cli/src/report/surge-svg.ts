@@ -1,4 +1,4 @@
-import type { SurgeCase, SurgeReport } from 'pan-core';
+import { type SurgeCase, type SurgeReport, tenTo } from 'pan-core';
 import { plain } from '../terminal/plain.js';
 import { drawingMm, element, line, words } from './svg.js';
 
@@ -81,7 +81,7 @@ const panel = (one: SurgeCase, top: number): readonly string[] => {
 
 /** 1, 2 or 5 times a power of ten, at least `size`. */
 const roundStep = (size: number): number => {
-  const ten = 10 ** Math.floor(Math.log10(Math.max(size, 1e-3)));
+  const ten = tenTo(Math.floor(Math.log10(Math.max(size, 1e-3))));
   return ten * ([1, 2, 5, 10].find((k) => k * ten >= size * (1 - 1e-9)) ?? 10);
 };
 

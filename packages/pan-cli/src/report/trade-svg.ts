@@ -1,4 +1,4 @@
-import type { TradeDesign } from 'pan-core';
+import { type TradeDesign, tenTo } from 'pan-core';
 import { drawingMm, element, line, words } from './svg.js';
 
 const [WIDTH, HEIGHT] = [170, 120];
@@ -55,7 +55,7 @@ const scaleOver = (values: readonly number[], from: number, to: number) => {
   const room = Math.max((most - least) * 0.12, Math.abs(most) * 0.01, 1e-9);
   const [low, high] = [least - room, most + room];
   const rough = (high - low) / 5;
-  const power = 10 ** Math.floor(Math.log10(rough));
+  const power = tenTo(Math.floor(Math.log10(rough)));
   const step = power * ([1, 2, 5, 10].find((times) => times * power >= rough) ?? 10);
   const first = Math.ceil(low / step);
   const ticks = Array.from({ length: Math.floor(high / step) - first + 1 }, (_, k) =>

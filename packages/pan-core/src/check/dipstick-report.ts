@@ -42,7 +42,7 @@ export interface DipstickReport {
 }
 
 /** US liquid quart: 57.75 in³ (NIST Handbook 44, appendix C), in mm³. */
-const US_QUART = 57.75 * 25.4 ** 3;
+const US_QUART = 57.75 * 25.4 * 25.4 * 25.4;
 
 /**
  * Marks, errors and table of the design's dipstick.

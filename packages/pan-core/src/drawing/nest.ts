@@ -1,4 +1,4 @@
-import type { Vec2 } from '../numeric/index.js';
+import { power, type Vec2 } from '../numeric/index.js';
 import { allowedTurns, type Part } from '../sheet/index.js';
 import { fitTable } from './nest-fit.js';
 import type { LaidSheet, NestPiece } from './nest-lay.js';
@@ -29,7 +29,7 @@ export interface Nest {
 }
 
 /** Changed orders tried after the sorted ones: fewer where each takes longer. */
-const changesFor = (pieces: number): number => Math.min(500, Math.round(6000 / pieces ** 1.5));
+const changesFor = (pieces: number): number => Math.min(500, Math.round(6000 / power(pieces, 1.5)));
 
 /**
  * Lays parts of one material and thickness on sheets by their true shape, gap kept, folds across the rolling

@@ -4,6 +4,7 @@ export { findRoot } from './find-root.js';
 export { freeze } from './freeze.js';
 export { type LinearAnswer, type LinearProgram, solveLinear } from './linear-program.js';
 export { normalAbove, normalTail } from './normal.js';
+export { power, tenTo } from './power.js';
 export { seededStream } from './seeded.js';
 export { stepFactor } from './step-length.js';
 export { type EigenPair, symmetricEigen } from './symmetric-eigen.js';

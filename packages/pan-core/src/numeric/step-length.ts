@@ -1,3 +1,5 @@
+import { power } from './power.js';
+
 const SAFETY = 0.9;
 const LEAST = 0.2;
 const MOST = 5;
@@ -12,6 +14,9 @@ const BEFORE = 0.4 / 5;
  */
 export const stepFactor = (error: number, lastError: number): number => {
   if (!(error > 0)) return Number.isNaN(error) ? LEAST : MOST;
-  if (error > 1) return Math.max(LEAST, SAFETY * error ** (-1 / 5));
-  return Math.min(MOST, Math.max(LEAST, SAFETY * error ** -NOW * Math.max(lastError, 1e-4) ** BEFORE));
+  if (error > 1) return Math.max(LEAST, SAFETY * power(error, -1 / 5));
+  return Math.min(
+    MOST,
+    Math.max(LEAST, SAFETY * power(error, -NOW) * power(Math.max(lastError, 1e-4), BEFORE)),
+  );
 };

@@ -1,10 +1,11 @@
+import { power } from '../numeric/index.js';
 /** Flow in a tube is laminar below and turbulent above these Reynolds numbers; between, it may be either. */
 export const LAMINAR_TO = 2300;
 export const TURBULENT_FROM = 4000;
 
 /** Haaland's explicit estimate of the turbulent friction factor (Darcy); Haaland 1983, within 2 % of Colebrook. */
 export const haaland = (reynolds: number, roughness: number): number =>
-  (-1.8 * Math.log10((roughness / 3.7) ** 1.11 + 6.9 / reynolds)) ** -2;
+  power(-1.8 * Math.log10(power(roughness / 3.7, 1.11) + 6.9 / reynolds), -2);
 
 /**
  * Turbulent friction factor (Darcy) by Colebrook, 1/√f = −2·log(ε/3.7D + 2.51/(Re√f)); Newton on 1/√f from
@@ -17,11 +18,11 @@ export const colebrook = (reynolds: number, roughness: number): number => {
     const miss = x + 2 * Math.log10(inside);
     x -= miss / (1 + (2 * 2.51) / (Math.LN10 * reynolds * inside));
   }
-  return x ** -2;
+  return power(x, -2);
 };
 
 /** Friction factor of a rough tube where Reynolds' number no longer matters, as fittings are quoted by. */
-export const fullyRough = (roughness: number): number => (2 * Math.log10(3.7 / roughness)) ** -2;
+export const fullyRough = (roughness: number): number => power(2 * Math.log10(3.7 / roughness), -2);
 
 /**
  * Darcy friction factor at any Reynolds number: 64/Re laminar, Colebrook turbulent, and a straight line

@@ -1,3 +1,4 @@
+import { power } from '../numeric/index.js';
 import table from './viscosity-index.json' with { type: 'json' };
 
 /** Kinematic viscosity against temperature as ASTM D341 draws it: log log(ν + 0.7) = A − B·log T. */
@@ -35,7 +36,7 @@ export const viscosityLine = (
 
 /** Kinematic viscosity in mm²/s at a temperature in °C. */
 export const viscosityAt = ({ a, b, kelvinOffset }: ViscosityLine, celsius: number): number =>
-  10 ** (10 ** (a - b * Math.log10(celsius + kelvinOffset))) - 0.7;
+  power(10, power(10, a - b * Math.log10(celsius + kelvinOffset))) - 0.7;
 
 /** Least viscosity at 100 °C for which D2270 defines an index, mm²/s. */
 export const LEAST_FOR_INDEX = 2;
@@ -57,14 +58,14 @@ export const viscosityIndex = (at40: number, at100: number): number => {
   const { l, h } = referenceOils(at100);
   if (at40 >= h) return ((l - at40) / (l - h)) * 100;
   const n = Math.log10(h / at40) / Math.log10(at100);
-  return (10 ** n - 1) / 0.00715 + 100;
+  return (power(10, n) - 1) / 0.00715 + 100;
 };
 
 /** Viscosity at 40 °C of an oil of this index and viscosity at 100 °C: D2270 solved for U, mm²/s. */
 export const viscosityAt40 = (at100: number, index: number): number => {
   const { l, h } = referenceOils(at100);
   if (index <= 100) return l - (index * (l - h)) / 100;
-  return h / at100 ** Math.log10((index - 100) * 0.00715 + 1);
+  return h / power(at100, Math.log10((index - 100) * 0.00715 + 1));
 };
 
 const MOST_AT_100 = 500;

@@ -1,4 +1,5 @@
 import { type Design, findMaterial, type GasketKind } from '../design/index.js';
+import { power } from '../numeric/index.js';
 import { atMost, type SheetFinding } from './finding.js';
 import table from './gaskets.json' with { type: 'json' };
 
@@ -26,7 +27,7 @@ export const gasketPitch = (bolt: number, thickness: number, m: number): number 
  * y L⁴/(32 E t³). Range: L more than a few t, and a load of seating alone; the block is taken as rigid.
  */
 export const flangeLift = (seating: number, pitch: number, modulus: number, thickness: number): number =>
-  (seating * pitch ** 4) / (32 * modulus * thickness ** 3);
+  (seating * power(pitch, 4)) / (32 * modulus * power(thickness, 3));
 
 /** Two bolts that follow each other, and what is between them. */
 export interface BoltGap {

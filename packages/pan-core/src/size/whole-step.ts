@@ -1,3 +1,4 @@
+import { power } from '../numeric/index.js';
 import { alongStep, bestStep, withSlack } from './best-step.js';
 import { type Freedom, placesOf, valuesOf } from './freedom.js';
 import type { Found } from './polish.js';
@@ -63,7 +64,7 @@ const nearest = (freedoms: readonly Freedom[], at: readonly number[]): readonly 
 
 const roundings = (best: Trial, slopes: Slopes | null, freedoms: readonly Freedom[]) => {
   const ends = steps(freedoms, best.at);
-  const count = Math.min(MOST_CORNERS, 2 ** freedoms.length);
+  const count = Math.min(MOST_CORNERS, power(2, freedoms.length));
   const corners = Array.from({ length: count }, (_, k) =>
     placesOf(
       freedoms,

@@ -1,3 +1,4 @@
+import { power } from '../numeric/index.js';
 /** Pa in one pound per square inch (exact to its digits by definition of pound and inch). */
 export const PSI = 6894.757293168;
 /** Standard air pressure, Pa. */
@@ -15,7 +16,7 @@ export const TEST_PSI = Object.freeze({ low: 2, high: 3, never: 5 });
  */
 export const storedEnergy = (gauge: number, volume: number): number => {
   const test = AIR + gauge;
-  return 2.5 * test * volume * 1e-9 * (1 - (AIR / test) ** 0.286);
+  return 2.5 * test * volume * 1e-9 * (1 - power(AIR / test, 0.286));
 };
 
 /** Force on a plate, N. @param gauge Pa @param area mm² */

@@ -1,3 +1,4 @@
+import { power } from '../../numeric/index.js';
 import { practice } from './practice.js';
 
 /** H over P up to which the Rehbock form is used; past it the coefficient stays (from memory: range up to 1). */
@@ -14,7 +15,7 @@ export const rehbock = (headOverSill: number): number =>
  * Flow over a rectangular notch, ⅔·C_d·b·√(2g)·H^1.5, in mm³/s for mm and mm/s². Textbook form, free nappe.
  */
 export const notchFlow = (discharge: number, width: number, head: number, gravity: number): number =>
-  (2 / 3) * discharge * width * Math.sqrt(2 * gravity) * Math.max(0, head) ** 1.5;
+  (2 / 3) * discharge * width * Math.sqrt(2 * gravity) * power(Math.max(0, head), 1.5);
 
 /**
  * Share of the sharp-edged discharge coefficient that is left in slow or thick oil, 0–1.

@@ -1,3 +1,4 @@
+import { power } from '../../numeric/index.js';
 /** An opening as triangles in flat arrays: three corner numbers and the area (mm²) of each. */
 export interface OpeningShape {
   readonly triangles: Int32Array;
@@ -103,7 +104,7 @@ const rootAt = (z: number, up: number, down: number, drowned: number): number =>
 /** The first derivative of the function whose second is the root of the head. */
 const slopeAt = (z: number, up: number, down: number, rise: number, drowned: number): number => {
   if (z >= up) return 0;
-  if (z >= down) return (-2 / 3) * (up - z) ** 1.5;
+  if (z >= down) return (-2 / 3) * power(up - z, 1.5);
   return -rise - drowned * (down - z);
 };
 
