@@ -2,7 +2,8 @@ import { expect, it } from 'vitest';
 import { exampleText } from '../design-text.js';
 import { seedOr } from '../dice.js';
 import { randomFrom } from '../random.js';
-import { judgedDesign, mutatedDesign } from './mutated-design.js';
+import { judgedDesign } from './mutated-design.js';
+import { mutatedText } from './mutated-text.js';
 
 const SEED = seedOr(20260);
 const COUNT = 150;
@@ -13,7 +14,7 @@ it(`${COUNT} mutated design files are read or refused with a place, in 2 s each 
   let refused = 0;
   for (let i = 0; i < COUNT; i++) {
     const next = randomFrom(SEED + i);
-    const text = mutatedDesign(texts[i % texts.length] as string, next);
+    const text = mutatedText(texts[i % texts.length] as string, next);
     const { end, why, ms } = await judgedDesign(text, i % 50 === 0);
     expect(end, `seed ${SEED + i}: ${why}`).not.toBe('wrong');
     expect(ms, `seed ${SEED + i}`).toBeLessThan(2000);

@@ -1,7 +1,8 @@
 // Reads mutated design files by the ten thousand. COUNT and PAN_SEED say how many and from which seed on; a seed that
 // fails is printed, and PAN_SEED=that COUNT=1 does it again. Exits 1 when one is wrong.
 import { readFileSync } from 'node:fs';
-import { judgedDesign, mutatedDesign } from '../hostile/mutated-design.js';
+import { judgedDesign } from '../hostile/mutated-design.js';
+import { mutatedText } from '../hostile/mutated-text.js';
 import { randomFrom } from '../random.js';
 import { keepRecord } from '../run-record.js';
 
@@ -18,7 +19,7 @@ const ends = new Map<string, number>();
 let longest = 0;
 let wrong = 0;
 for (let i = 0; i < count; i++) {
-  const text = mutatedDesign(texts[(seed + i) % texts.length] as string, randomFrom(seed + i));
+  const text = mutatedText(texts[(seed + i) % texts.length] as string, randomFrom(seed + i));
   const { end, why, ms } = await judgedDesign(text, i % checkEvery === 0);
   ends.set(end, (ends.get(end) ?? 0) + 1);
   longest = Math.max(longest, ms);

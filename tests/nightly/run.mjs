@@ -1,6 +1,6 @@
 // Runs the long tests of this folder, or those that are named: node tests/nightly/run.mjs mutated-designs
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,6 +15,8 @@ const chosen = all
   .filter((name) => named.length === 0 || named.includes(name));
 
 const folder = mkdtempSync(join(tmpdir(), 'pan-nightly-'));
+// What the program looks up by name when it runs.
+symlinkSync(join(root, 'packages/pan-cli/node_modules'), join(folder, 'node_modules'));
 try {
   for (const name of chosen) {
     const program = join(folder, `${name}.mjs`);
