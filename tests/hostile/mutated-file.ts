@@ -77,7 +77,7 @@ export const judgedFile = (
 ): Promise<Judged> =>
   judged(
     reading(kind, { dxf, design, triangles }, next),
-    ({ advice }) => advice === undefined || advice === '',
+    ({ advice, expected }) => (advice ?? expected ?? '') === '',
   );
 
 const reading = (kind: FileKind, { dxf, design, triangles }: Sources, next: Chance): (() => unknown) => {

@@ -44,7 +44,7 @@ interface Count {
   tokens: number;
   keys: number;
   brackets: number;
-  /** List marks since the last line break. */
+  /** List marks, and keys outside brackets, since the last line break: each nests what follows it. */
   marks: number;
 }
 
@@ -53,8 +53,12 @@ const countToken = (count: Count, type: TokenType): void => {
   if (type === 'newline') count.marks = 0;
   else if (type === 'seq-item-ind' || type === 'explicit-key-ind') count.marks += 1;
   else if (type === 'flow-seq-start' || type === 'flow-map-start') count.brackets += 1;
-  else if (type === 'flow-seq-end' || type === 'flow-map-end') count.brackets -= 1;
-  else if (type === 'map-value-ind') count.keys += 1;
+  else if (type === 'flow-seq-end' || type === 'flow-map-end')
+    count.brackets = Math.max(0, count.brackets - 1);
+  else if (type === 'map-value-ind') {
+    count.keys += 1;
+    if (count.brackets === 0) count.marks += 1;
+  }
 };
 
 const troubleWith = ({ tokens, keys, brackets, marks }: Count, indent: number): [string, string] | null => {

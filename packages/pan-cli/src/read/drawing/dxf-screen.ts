@@ -25,8 +25,9 @@ const MOST_ENTITIES = 100_000;
 const RELEASES = /^AC10(06|09|12|14|15|18|21|24|27|32)$/;
 // $INSUNITS (the DXF reference): inch, foot, mm, cm, m, dm.
 const UNITS: Readonly<Record<string, number>> = { 1: 25.4, 2: 304.8, 4: 1, 5: 10, 6: 1000, 14: 100 };
-const KEPT: Readonly<Record<string, readonly number[]>> = codes.kept;
-const NEEDED: Readonly<Record<string, readonly number[]>> = codes.needed;
+// As maps: an entity may be named like something that every object has.
+const KEPT: ReadonlyMap<string, readonly number[]> = new Map(Object.entries(codes.kept));
+const NEEDED: ReadonlyMap<string, readonly number[]> = new Map(Object.entries(codes.needed));
 /** Carries through the parser what it would leave out: it keeps texts of this code with their entity. */
 const CARRIER = 1000;
 
@@ -119,7 +120,7 @@ const kept = (entities: readonly Entity[], passed: Map<string, number>): readonl
     inside = one.name === 'POLYLINE' || one.name === 'VERTEX';
     if (part && skipping) return false;
     const hidden = groupOf(one, 60) === '1' || groupOf(one, 67) === '1';
-    skipping = !(one.name in KEPT) || (hidden && !one.name.includes('BLK') && one.name !== 'BLOCK');
+    skipping = !KEPT.has(one.name) || (hidden && !one.name.includes('BLK') && one.name !== 'BLOCK');
     if (skipping && one.name !== 'ATTRIB') passed.set(one.name, (passed.get(one.name) ?? 0) + 1);
     if (!skipping) complete(one);
     return !skipping;
@@ -136,7 +137,7 @@ const outOfPlace = ({ name, line }: Entity): Error =>
 const complete = (one: Entity): void => {
   one.tags.forEach(checkNumber);
   const has = new Set(one.tags.map(({ code }) => code));
-  const missing = (NEEDED[one.name] ?? []).find((code) => !has.has(code));
+  const missing = (NEEDED.get(one.name) ?? []).find((code) => !has.has(code));
   const vertices = one.tags.filter(({ code }) => code === 10).length;
   const lies = one.name === 'LWPOLYLINE' && Number(groupOf(one, 90)) !== vertices;
   if (missing === undefined && !lies) return;
@@ -147,10 +148,10 @@ const complete = (one: Entity): void => {
 };
 
 const linesOf = (one: Entity): readonly string[] => {
-  const wanted = KEPT[one.name] ?? [];
+  const wanted = KEPT.get(one.name) ?? [];
   const carried: string[] = [];
   const normal = [210, 220, 230].map((code) => groupOf(one, code) ?? (code === 230 ? '1' : '0'));
-  if (one.name in NEEDED || one.name === 'POLYLINE') carried.push(`normal ${normal.join(' ')}`);
+  if (NEEDED.has(one.name) || one.name === 'POLYLINE') carried.push(`normal ${normal.join(' ')}`);
   if (one.name === 'SPLINE') {
     const weights = one.tags.filter(({ code }) => code === 41).map(({ value }) => value);
     if (weights.length > 0) carried.push(`weights ${weights.join(' ')}`);
