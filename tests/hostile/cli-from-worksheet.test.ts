@@ -163,15 +163,20 @@ test('asks every row in the order of the worksheet, a list until Enter alone, an
   };
   // The first page is done with crossmember, the second with bonnet.
   const ended = new Set<string>();
-  const answers = await askRows(parts, new Map(), async (_about, key) => {
-    asked.push(key);
-    const next = /obstacles\[[23]\]\.name$/.test(key);
-    if (next && !ended.has(key)) {
-      ended.add(key);
-      return '';
-    }
-    return things[key] ?? '';
-  });
+  const answers = await askRows(
+    parts,
+    new Map(),
+    () => undefined,
+    async (_about, key) => {
+      asked.push(key);
+      const next = /obstacles\[[23]\]\.name$/.test(key);
+      if (next && !ended.has(key)) {
+        ended.add(key);
+        return '';
+      }
+      return things[key] ?? '';
+    },
+  );
   expect(Object.fromEntries(answers)).toEqual({
     'chassis.obstacles[1].name': 'crossmember',
     'chassis.obstacles[1].box': [

@@ -4,6 +4,15 @@ import { type Answers, typedAnswer } from './worksheet-answers.js';
 
 type Ask = (about: string, key: string) => Promise<string>;
 
+/** What is wanted, and in what: a unit, the words to choose from, or the numbers in their order. */
+const askedFor = ({ about, boxes, columns, tick, takes }: WorksheetRow): string => {
+  if (tick) return `${about}: ${boxes.join(' | ')}`;
+  if (takes.startsWith('list of length')) return `${about}: spaces between`;
+  const what = boxes.length > 0 ? boxes : columns.map((one) => `${one} …`);
+  const said = what.filter((one) => one !== '' && one !== 'words').join(' ');
+  return said === '' ? about : `${about}: ${said}`;
+};
+
 /** The list that a row belongs to, `chassis.obstacles[]`, or nothing. */
 const listOf = (key: string): string => /^.*\[\]/.exec(key)?.[0] ?? '';
 
@@ -14,12 +23,13 @@ const listOf = (key: string): string => /^.*\[\]/.exec(key)?.[0] ?? '';
 export const askRows = async (
   parts: readonly WorksheetPart[],
   given: Answers,
-  ask: Ask = (about, key) => input({ message: `${about} (${key}):` }),
+  tell: (text: string) => void,
+  ask: Ask = (about, key) => input({ message: `${about} (${key})` }),
 ): Promise<Answers> => {
   const answers = new Map(given);
   const counts = countsOf(given);
   const every = parts.flatMap(({ rows }) => rows.filter(({ each }) => each));
-  const one = async (row: WorksheetRow, key: string, about = row.about): Promise<boolean> => {
+  const one = async (row: WorksheetRow, key: string, about = askedFor(row)): Promise<boolean> => {
     if (answers.has(key)) return true;
     const typed = (await ask(about, key)).trim();
     if (typed !== '') answers.set(key, typedAnswer(typed, row));
@@ -31,7 +41,7 @@ export const askRows = async (
       const thing = `${under}[${count}]`;
       const [first, ...rest] = rows.filter(({ key }) => listOf(key) === list);
       if (first === undefined) return;
-      const about = count === 1 ? first.about : `another? ${first.about}; Enter alone goes on`;
+      const about = count === 1 ? askedFor(first) : `another? ${askedFor(first)}; Enter alone goes on`;
       if (!(await one(first, thing + first.key.slice(list.length), about))) return;
       counts.set(under, count);
       const common = first.again ? every.filter(({ key }) => listOf(key) === list) : [];
@@ -43,7 +53,8 @@ export const askRows = async (
       }
     }
   };
-  for (const { rows } of parts) {
+  for (const { title, rows } of parts) {
+    tell(`\n${title}\n`);
     const done = new Set<string>();
     for (const row of rows) {
       const [list = ''] = /^[^[]*\[\]/.exec(row.key) ?? [];

@@ -43,7 +43,7 @@ const gather = async (options: Options, screen: Screen): Promise<Answers> => {
       'Give --answers FILE with lines such as engine.rail.length: 690, or --set engine.rail.length=690 for each.',
     );
   screen.tell('The rows of the worksheet, in its order. Enter alone leaves one out. Ctrl-C stops.\n');
-  return (await import('./ask-worksheet.js')).askRows(parts, given);
+  return (await import('./ask-worksheet.js')).askRows(parts, given, screen.tell);
 };
 
 /**

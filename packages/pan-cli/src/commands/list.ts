@@ -1,5 +1,5 @@
 import type { CommandSpec, OptionSpec } from './command.js';
-import { measurements } from './measurements.js';
+import { newOptions } from './new-options.js';
 
 const DESIGN_FILE = 'a design file';
 
@@ -20,16 +20,7 @@ export const commands: readonly CommandSpec[] = [
     what: 'Write a commented starter design, from an example or from ten measurements',
     file: 'the name of a file to write',
     options: {
-      from: { kind: 'text', what: 'Start from this example', choices: ['demo', 'two-wings', 'inches'] },
-      'from-worksheet': { kind: 'flag', what: 'Ask the rows of the worksheet, in its order' },
-      answers: { kind: 'text', what: 'With it: a file of answers, lines such as engine.rail.length: 690' },
-      set: {
-        kind: 'text',
-        many: true,
-        what: 'With it: one answer, as engine.rail.length=690 or "chassis.obstacles[1].name=drag link"; as often as needed',
-      },
-      title: { kind: 'text', what: 'Title of the design' },
-      ...Object.fromEntries(measurements.map(({ flag, what }) => [flag, { kind: 'text' as const, what }])),
+      ...newOptions,
       replace: { kind: 'flag', what: 'Replace the file if there is one' },
     },
     examples: [
