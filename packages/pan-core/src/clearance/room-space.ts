@@ -21,9 +21,9 @@ export interface RoomPair {
   /**
    * How much more than wanted is there over the engine's movement, with the engine shifted in the chassis's
    * axes: never more than the true figure, by `FINE` less at most, and never more than `CAP`. Where the two
-   * meet it is no less than minus what is wanted.
+   * meet it is no less than minus what is wanted. From `enough` on, any figure up to the true one will do.
    */
-  readonly spare: (shift: Vec3) => number;
+  readonly spare: (shift: Vec3, enough?: number) => number;
   /** Between which limits `spare` must be, from looks taken before; only where a look is dear. */
   readonly between?: KnownRoom['between'];
 }
@@ -94,8 +94,10 @@ export const roomPairs = (
 
 const formSpare =
   (form: ObstacleForm, body: Body, motion: Motion, wants: number): RoomPair['spare'] =>
-  (shift) =>
-    Math.min(CAP, form.gap(body, { ...motion, shift }, { enough: wants + CAP, slack: FINE }) - wants);
+  (shift, limit = CAP) => {
+    const enough = wants + Math.min(CAP, limit);
+    return Math.min(CAP, form.gap(body, { ...motion, shift }, { enough, slack: FINE }) - wants);
+  };
 
 /** The gap to a plane changes straight with the shift, so one look serves all. */
 const planeSpare = (plane: Plane, body: Body, motion: Motion, wants: number): RoomPair['spare'] => {
@@ -123,7 +125,7 @@ export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): 
   const look = (binds: number): void => {
     const pair = pairs[binds]!;
     if ((pair.between?.([x, 0, z])[0] ?? Number.NEGATIVE_INFINITY) >= found.spare) return;
-    const spare = pair.spare([x, 0, z]);
+    const spare = pair.spare([x, 0, z], found.spare);
     if (spare < found.spare) found = { spare, binds };
   };
   if (hint < pairs.length) look(hint);
@@ -135,5 +137,5 @@ export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): 
 export const isClear = (pairs: readonly RoomPair[], [x, z]: Vec2): boolean =>
   pairs.every((pair) => {
     const [from, to] = pair.between?.([x, 0, z]) ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-    return from >= 0 || (to >= 0 && pair.spare([x, 0, z]) >= 0);
+    return from >= 0 || (to >= 0 && pair.spare([x, 0, z], 0) >= 0);
   });

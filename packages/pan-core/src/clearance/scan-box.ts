@@ -38,31 +38,37 @@ export const boxOfNode = (
   carry(box, chord, height);
 };
 
-/** The same for the corners of one triangle. */
-export const boxOfPoints = (
+/** The same for one triangle, closer than a box in the scan's own axes would be. */
+export const boxOfTriangle = (
   box: ScanBox,
-  points: readonly Vec3[],
-  { chord }: Stretch,
+  corners: Float32Array,
+  triangle: number,
+  { place, chord }: Stretch,
   height: number,
 ): void => {
-  let [x0, y0, z0] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  let [x1, y1, z1] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const [x, y, z] of points) {
-    if (x < x0) x0 = x;
-    if (x > x1) x1 = x;
-    if (y < y0) y0 = y;
-    if (y > y1) y1 = y;
-    if (z < z0) z0 = z;
-    if (z > z1) z1 = z;
-  }
-  box.x = (x0 + x1) / 2;
-  box.y = (y0 + y1) / 2;
-  box.z = (z0 + z1) / 2;
-  box.halfX = (x1 - x0) / 2;
-  box.halfY = (y1 - y0) / 2;
-  box.halfZ = (z1 - z0) / 2;
+  const o = 9 * triangle;
+  const [a, b, c] = place.matrix;
+  const { shift, slideMiddle, slideHalf } = place;
+  // Written out: a search asks this of a great many triangles, and most of them no more.
+  const [px, py, pz] = [corners[o]!, corners[o + 1]!, corners[o + 2]!];
+  const [qx, qy, qz] = [corners[o + 3]!, corners[o + 4]!, corners[o + 5]!];
+  const [rx, ry, rz] = [corners[o + 6]!, corners[o + 7]!, corners[o + 8]!];
+  const [x0, x1, x2] = [dot(a, px, py, pz), dot(a, qx, qy, qz), dot(a, rx, ry, rz)];
+  const [y0, y1, y2] = [dot(b, px, py, pz), dot(b, qx, qy, qz), dot(b, rx, ry, rz)];
+  const [z0, z1, z2] = [dot(c, px, py, pz), dot(c, qx, qy, qz), dot(c, rx, ry, rz)];
+  const [lowX, highX] = [Math.min(x0, x1, x2), Math.max(x0, x1, x2)];
+  const [lowY, highY] = [Math.min(y0, y1, y2), Math.max(y0, y1, y2)];
+  const [lowZ, highZ] = [Math.min(z0, z1, z2), Math.max(z0, z1, z2)];
+  box.x = (lowX + highX) / 2 + shift[0] + slideMiddle[0];
+  box.y = (lowY + highY) / 2 + shift[1] + slideMiddle[1];
+  box.z = (lowZ + highZ) / 2 + shift[2] + slideMiddle[2];
+  box.halfX = (highX - lowX) / 2 + slideHalf[0];
+  box.halfY = (highY - lowY) / 2 + slideHalf[1];
+  box.halfZ = (highZ - lowZ) / 2 + slideHalf[2];
   carry(box, chord, height);
 };
+
+const dot = (row: Vec3, x: number, y: number, z: number): number => row[0] * x + row[1] * y + row[2] * z;
 
 const carry = (box: ScanBox, chord: number, height: number): void => {
   if (chord === 0) return;

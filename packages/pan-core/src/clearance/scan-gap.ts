@@ -9,7 +9,7 @@ import {
 import type { Vec3 } from '../numeric/index.js';
 import { partedOver, type Rock } from './least-gap.js';
 import type { GapSearch } from './obstacle-form.js';
-import { boxOfNode, boxOfPoints, mostlyTurn, type ScanBox } from './scan-box.js';
+import { boxOfNode, boxOfTriangle, mostlyTurn, type ScanBox } from './scan-box.js';
 import { placedTriangle, type ScanPlace } from './scan-place.js';
 import { NO_TURN, type Stretch, stretchesOf } from './scan-stretch.js';
 import { leastToBox, overKnownPlane, rememberPlane, type Wall } from './scan-wall.js';
@@ -91,13 +91,20 @@ export const scanGap = (
 
   /** One triangle against some solids; true when they meet. */
   const look = (triangle: number, among: readonly number[], stretch: Stretch, bound: number): boolean => {
-    const points = placedTriangle(stretch.place, soup.corners, triangle);
-    boxOfPoints(box, points, stretch, rock.height);
-    const swing = swingBy(stretch.half);
+    boxOfTriangle(box, soup.corners, triangle, stretch, rock.height);
+    // Most triangles are told to be too far by their box alone.
+    let points: readonly Vec3[] | null = null;
     for (const w of among) {
       const wall = walls[w]!;
       const limit = goal();
-      const quick = Math.max(leastToBox(wall, box, limit), overKnownPlane(wall, points, rock.height, swing));
+      const apart = leastToBox(wall, box, limit);
+      if (apart >= limit) {
+        passed = Math.min(passed, apart);
+        continue;
+      }
+      points ??= placedTriangle(stretch.place, soup.corners, triangle);
+      const swing = swingBy(stretch.half);
+      const quick = Math.max(apart, overKnownPlane(wall, points, rock.height, swing));
       if (quick >= limit) {
         passed = Math.min(passed, quick);
         continue;

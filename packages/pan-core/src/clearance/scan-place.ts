@@ -1,5 +1,5 @@
 import type { Scan } from '../design/index.js';
-import { type Rotation, rotate3, turnAboutX, unrotate3 } from '../geometry/index.js';
+import { type Rotation, turnAboutX, unrotate3 } from '../geometry/index.js';
 import { add3, scale3, subtract3, type Vec3 } from '../numeric/index.js';
 import type { Motion } from './obstacle-form.js';
 import { movementCorners } from './obstacle-hull.js';
@@ -65,9 +65,13 @@ export const placedTriangle = (
   triangle: number,
 ): readonly Vec3[] => {
   const points: Vec3[] = [];
+  const [a, b, c] = matrix;
   for (let o = 9 * triangle; o < 9 * triangle + 9; o += 3) {
-    const p = add3(rotate3(matrix, [corners[o]!, corners[o + 1]!, corners[o + 2]!]), shift);
-    for (const slide of slides) points.push(add3(p, slide));
+    const [u, v, w] = [corners[o]!, corners[o + 1]!, corners[o + 2]!];
+    const x = a[0] * u + a[1] * v + a[2] * w + shift[0];
+    const y = b[0] * u + b[1] * v + b[2] * w + shift[1];
+    const z = c[0] * u + c[1] * v + c[2] * w + shift[2];
+    for (const slide of slides) points.push([x + slide[0], y + slide[1], z + slide[2]]);
   }
   return points;
 };
