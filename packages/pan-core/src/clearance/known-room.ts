@@ -13,10 +13,7 @@ export interface KnownRoom {
  *
  * @param fine A look is less than the true room by this at most, mm.
  */
-export const knownRoom = (
-  look: (shift: Vec3, enough: number) => number,
-  fine: number,
-): KnownRoom => {
+export const knownRoom = (look: (shift: Vec3, enough: number) => number, fine: number): KnownRoom => {
   const looks: { readonly at: Vec3; readonly room: number; readonly most: number }[] = [];
   return {
     spare: (shift, enough = Number.POSITIVE_INFINITY) => {
