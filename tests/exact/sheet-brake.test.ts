@@ -241,7 +241,21 @@ describe('what brake and sheet allow', () => {
     const f = found('shortest_flange', (d) => {
       d.shop.brake = { longest: null, die: 24, punch: null };
     })!;
-    expectWithin(f.limit, 0.77 * 24, 1e-12, 'limit');
+    // Press-brake table: 11.5 mm over 16 and 18 mm over 25, a straight line between.
+    expectWithin(f.limit, 11.5 + ((24 - 16) / (25 - 16)) * (18 - 11.5), 1e-12, 'limit');
+  });
+
+  test('a die that leaves another radius than the design reckons with is told, with the V that would do', () => {
+    const ofDie = (die: number): SheetFinding | undefined =>
+      found('die_radius', (d) => {
+        d.shop.brake = { longest: null, die, punch: null };
+      });
+    // 0.167 of 40 is 6.68, 1.68 off the 5 that was given; 0.167 of 30 is 5.01.
+    expectWithin(ofDie(40)?.value, 1.68, 1e-9, 'off');
+    expect(ofDie(40)).toMatchObject({ status: 'warn' });
+    expect(ofDie(40)?.try).toMatch(/a V of about 30 mm.*bend_radius: 6\.7/);
+    expect(ofDie(30)?.status).toBe('pass');
+    expect(found('die_radius', () => {})).toBeUndefined();
   });
 
   test('a part larger than the sheet fails where none may be cut apart, and says so', () => {

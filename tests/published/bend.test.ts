@@ -1,4 +1,6 @@
 import {
+  airBendForce,
+  airBendRadius,
   allowanceByHandbook,
   allowanceByK,
   bendDeduction,
@@ -7,6 +9,7 @@ import {
   type Hardness,
   handbookConstant,
   outsideSetback,
+  shortestAirBendLeg,
   tableK,
 } from 'pan-core/sheet/index.js';
 import { expect, test } from 'vitest';
@@ -110,4 +113,28 @@ test('every row of the air-bend K table', () => {
       expectPublished(one.id, tableK(ratio * 3, 3, kind));
     }
   }
+});
+
+test(title('sheet.air-bend-force'), () => {
+  const { strength_MPa, s_mm, w_mm, l_mm } = inputs('sheet.air-bend-force');
+  expectPublished('sheet.air-bend-force', airBendForce(strength_MPa!, s_mm!, w_mm!, l_mm!) / 1000);
+});
+
+test(title('sheet.air-bend-radius'), () => {
+  expectPublished('sheet.air-bend-radius', airBendRadius(1));
+});
+
+test('every row of the shortest flanges over a die', () => {
+  const rows = rowsUnder('sheet.shortest-flange');
+  expect(rows).toHaveLength(5);
+  for (const one of rows) {
+    const { die_opening_mm } = one.inputs as { die_opening_mm: number };
+    expectPublished(one.id, shortestAirBendLeg(die_opening_mm));
+  }
+});
+
+test('between the rows of the shortest flanges lines are straight, and beyond them in proportion', () => {
+  expectWithin(shortestAirBendLeg(20.5), (11.5 + 18) / 2, 1e-12, 'between 16 and 25');
+  expectWithin(shortestAirBendLeg(4), 2.8, 1e-12, 'below 8');
+  expectWithin(shortestAirBendLeg(100), 75, 1e-12, 'past 50');
 });

@@ -9,6 +9,8 @@ export interface Material {
   readonly metal: Metal;
   /** kg/mm³ */
   readonly density: number;
+  /** Tensile strength, N/mm², from memory; for a brake's force only. */
+  readonly tensile: number;
   readonly source: string;
   /** [thickness, smallest inside bend radius], mm, thickness rising. */
   readonly minimumRadius: readonly (readonly [number, number])[];
@@ -25,6 +27,7 @@ export const materials: readonly Material[] = Object.freeze(
       key: row.key,
       metal: row.metal as Metal,
       density: row.density_g_cm3 * 1e-6,
+      tensile: row.tensile_MPa,
       source: row.source,
       minimumRadius: Object.freeze(
         (radiusRows[row.minimum_radius] ?? []).map(

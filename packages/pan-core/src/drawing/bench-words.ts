@@ -1,5 +1,6 @@
+import { findMaterial } from '../design/index.js';
 import { pathBox } from '../geometry/index.js';
-import { foldOrder, punchHalf } from '../sheet/index.js';
+import { airBendForce, foldOrder, openingFor, punchHalf } from '../sheet/index.js';
 import { SAYINGS } from '../weld/index.js';
 import { csv } from './csv.js';
 import { type CutPlan, headLines, type NamedPart } from './cut-plan.js';
@@ -53,6 +54,7 @@ export const foldList = (plan: CutPlan): string => {
       `${named.file}  (${FACE[named.part.drawnFace]})`,
       ...foldLines(named),
       ...orderLines(plan, named),
+      ...forceLines(plan, named),
     ]),
     ...(folded.length === 0 ? ['', 'Nothing is folded.'] : []),
   ]);
@@ -87,6 +89,19 @@ const orderLines = ({ design }: CutPlan, { part }: NamedPart): readonly string[]
           `    At ${found.fouls.name} the sheet folded before it meets a straight punch as long as the fold: fold it over a bar or with a cut-away punch.`,
         ]),
     ...(found.complete ? [] : ['    There are more orders than were tried: another one may get further.']),
+  ];
+};
+
+/** What the longest fold asks of the brake, over the die that was told or one that leaves the bend's radius. */
+const forceLines = ({ design }: CutPlan, { part }: NamedPart): readonly string[] => {
+  const strength = findMaterial(part.material)?.tensile ?? null;
+  if (strength === null || part.folds.length === 0) return [];
+  const lengths = part.folds.map((fold) => Math.hypot(fold.to[0] - fold.from[0], fold.to[1] - fold.from[1]));
+  const longest = Math.max(...lengths);
+  const opening = design.shop.brake.die ?? openingFor(part.folds[0]!.radius);
+  const force = airBendForce(strength, part.thickness, opening, longest);
+  return [
+    `    Force: about ${(force / 1000).toFixed(force < 1e4 ? 1 : 0)} kN (${(force / 9806.65).toFixed(1)} t) for ${longest.toFixed(0)} mm over a V of ${opening.toFixed(0)} mm, strength from memory.`,
   ];
 };
 

@@ -1,5 +1,6 @@
 import type { Design } from '../design/index.js';
 import { distance2 } from '../geometry/index.js';
+import { airBendRadius, openingFor, radiusOff, shortestAirBendLeg } from './air-bend.js';
 import practice from './brake-practice.json' with { type: 'json' };
 import { atLeast, atMost, type SheetFinding } from './finding.js';
 import { usualSplit } from './flange-split.js';
@@ -11,12 +12,13 @@ import { beyondSheet } from './sheet-room.js';
 export const brakeFindings = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => [
   ...longestFold(design, parts),
   ...orderFinding(design, parts),
+  ...dieRadius(design, parts),
   ...fitsSheet(design, parts),
 ];
 
 /** Shortest leg that rests on both shoulders of the die, mm; by thickness and radius where no die is told. */
 export const shortestLegFor = ({ shop }: Design, thickness: number, radius: number): number =>
-  shop.brake.die === null ? 3 * thickness + radius : practice.shortest_leg_in_dies * shop.brake.die;
+  shop.brake.die === null ? 3 * thickness + radius : shortestAirBendLeg(shop.brake.die);
 
 /** Half the width of the punch, mm. */
 export const punchHalf = ({ shop }: Design): number => (shop.brake.punch ?? practice.punch_mm) / 2;
@@ -39,6 +41,27 @@ const longestFold = (design: Design, parts: readonly Part[]): readonly SheetFind
       because: `the ${worst.fold.name} bend of ${worst.part.name}, against shop.brake.longest`,
       try: (over) =>
         `Have it bent on a brake ${over.toFixed(0)} mm longer, cut ${worst.part.name} apart (pan.joints.split), or weld that corner (pan.joints).`,
+    }),
+  ];
+};
+
+/** A bend in the air takes its radius from the die, and the flat lengths were reckoned with the design's. */
+const dieRadius = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+  const { die } = design.shop.brake;
+  const { bendRadius } = design.pan.sheet;
+  if (die === null || parts.every((part) => part.folds.length === 0)) return [];
+  const left = airBendRadius(die);
+  return [
+    atMost(design, {
+      id: 'die_radius',
+      title: 'die’s radius against bend radius',
+      value: Math.abs(left - bendRadius),
+      limit: radiusOff(bendRadius),
+      unit: 'mm',
+      below: 'warn',
+      because: `a V of ${die.toFixed(0)} mm leaves about ${left.toFixed(1)} mm inside when it bends in the air (press-brake table), and pan.sheet.bend_radius is ${bendRadius.toFixed(1)} mm`,
+      try: () =>
+        `Take a V of about ${openingFor(bendRadius).toFixed(0)} mm, or bend a test strip and write bend_radius: ${left.toFixed(1)} and what it gave as pan.joints.bend_test.`,
     }),
   ];
 };

@@ -1,3 +1,4 @@
+export { airBendForce, airBendRadius, openingFor, shortestAirBendLeg } from './air-bend.js';
 export { BAFFLE_GAP } from './baffle-plate.js';
 export {
   allowanceByDin,
