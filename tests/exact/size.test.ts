@@ -57,14 +57,6 @@ describe('a sized pan', () => {
     expect(checkDesign(readDesign(report.data)).counts.fail).toBe(0);
   });
 
-  it('holds as much oil as trying every tenth of a litre says', () => {
-    const raw = file('two-wings');
-    const request = requestFor('most oil', [wish('fill', 8e6, 10e6, 1e5)]);
-    const all = everyStep(raw, request, 20);
-    const best = Math.max(...all.filter(({ miss }) => miss === 0).map(({ cost }) => -cost * 0.5));
-    expect(sized(raw, request).figure).toBeCloseTo(best, 6);
-  });
-
   it('names a smallest set of checks that cannot all hold', () => {
     const raw = file('demo');
     const request = requestFor('least depth', [wish('sump depth', 160, 190, 2)]);

@@ -1,54 +1,24 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import {
-  checkDesign,
-  type FreeWish,
-  type GoalName,
-  posed,
-  readDesign,
-  requestFor,
-  runSearch,
-  sizedDesign,
-  verdictAt,
-} from 'pan-core';
-import { dataAt } from 'pan-core/size/problem.js';
 import { expect, it } from 'vitest';
-import { parse } from 'yaml';
+import { compared, type SmallProblem } from '../known-best.js';
 
-const raw: unknown = parse(
-  readFileSync(
-    fileURLToPath(new URL('../../packages/pan-cli/examples/two-wings.yaml', import.meta.url)),
-    'utf8',
-  ),
-);
-const wish = (what: string, from: number, to: number, step: number): FreeWish => ({ what, from, to, step });
+const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+const text = (example: string): string =>
+  readFileSync(here(`../../packages/pan-cli/examples/${example}.yaml`), 'utf8');
+const problems: readonly SmallProblem[] = JSON.parse(readFileSync(here('../size-problems.json'), 'utf8'));
 
-/** Best of every whole step, each asked about on its own: the search has no part in it. */
-const PROBLEMS: readonly (readonly [GoalName, FreeWish])[] = [
-  ['most oil', wish('fill', 7.6e6, 8.8e6, 1e5)],
-  ['least metal', wish('left wing reach', 36, 60, 3)],
-];
+/** A few of them, one a goal; `node tests/bench/size-best.mjs` takes all. */
+const FEW = [7, 8, 9];
 
-it.each(PROBLEMS)(
-  '%s over %j is the best of every step, and passes on its own',
-  (goal, one) => {
-    const pose = posed(raw);
-    const request = requestFor(goal, [one]);
-    const problem = pose(request);
-    const count = Math.round(((one.to ?? 0) - (one.from ?? 0)) / (one.step ?? 1));
-    const best = Array.from({ length: count + 1 }, (_, k) =>
-      verdictAt(problem, { at: [k / count], enough: Number.POSITIVE_INFINITY }),
-    )
-      .filter(({ miss }) => miss === 0)
-      .reduce((a, { cost }) => Math.min(a, cost), Number.POSITIVE_INFINITY);
-    const found = runSearch(sizedDesign(problem), ({ request: asked, questions }) =>
-      questions.map((question) => verdictAt(pose(asked), question)),
-    );
-    expect(best).toBeLessThan(Number.POSITIVE_INFINITY);
-    expect(found.best.verdict.miss).toBe(0);
-    // Within 0.1 % of the best; the search may also land between the steps of the enumeration.
-    expect(found.best.verdict.cost).toBeLessThanOrEqual(best + 1e-3 * Math.abs(best) + 1e-9);
-    expect(checkDesign(readDesign(dataAt(problem, found.best.at))).counts.fail).toBe(0);
+it.each(FEW.map((number) => problems[number - 1] as SmallProblem))(
+  '$example, $goal over $free is the best of every step, and passes on its own',
+  (problem) => {
+    const { gap, passes, places } = compared(problem, text(problem.example));
+    expect(places).toBeGreaterThan(30);
+    expect(passes).toBe(true);
+    // Every whole step of the values was tried, in order of cost, until one passed.
+    expect(gap).toBeLessThanOrEqual(1e-3);
   },
   60_000,
 );

@@ -18,7 +18,7 @@ const layers = {
   },
 };
 
-/** pan-core, the command line's ring of limits on two threads, and the tests' arithmetic that does not round. */
+/** pan-core, the command line's ring of limits and sizing on two threads, and the tests' arithmetic that does not round. */
 export const loadCore = async () => {
   const folder = mkdtempSync(join(tmpdir(), 'pan-bench-'));
   try {
@@ -26,6 +26,10 @@ export const loadCore = async () => {
       stdin: {
         contents: `export * from ${JSON.stringify(join(core, 'index.ts'))};
 export { sharedRing } from ${JSON.stringify(from('../../../packages/pan-cli/src/commands/shared-ring.ts'))};
+export { openSizeWorkers } from ${JSON.stringify(from('../../../packages/pan-cli/src/commands/size-workers.ts'))};
+export { NOTHING_BESIDE } from ${JSON.stringify(join(core, 'size/problem.ts'))};
+export { seededStream } from ${JSON.stringify(join(core, 'numeric/index.ts'))};
+export { compared } from ${JSON.stringify(from('../../known-best.ts'))};
 export { exact, exactVolume, toNumber, upFrom } from ${JSON.stringify(from('../../fixed-point.ts'))};`,
         resolveDir: core,
       },

@@ -8,6 +8,6 @@ export { designKeyRows, type KeyRow } from './key-list.js';
 export { type PresetName, presetManoeuvres, presetNames } from './manoeuvre-preset.js';
 export { findMaterial, type Material, type Metal, materials, smallestBendRadius } from './material.js';
 export type * from './rail-survey.js';
-export { missingUnits, readDesign } from './read-design.js';
+export { designReader, missingUnits, readDesign } from './read-design.js';
 export type * from './shop.js';
 export { type NamedScan, namedScans, withScans } from './with-scans.js';

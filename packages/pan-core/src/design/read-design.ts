@@ -22,16 +22,33 @@ export const readDesign = (
   extra: readonly Unit[] = [],
   drawings: Drawings = {},
 ): ReadDesign => {
-  const newer = newerFormat(raw);
+  return designReader(raw, extra, drawings)(raw);
+};
+
+/**
+ * The same for many designs of one kind of unit: what every reading needs is made ready once.
+ *
+ * @param like a design in the unit of all that are to be read
+ */
+export const designReader = (
+  like: unknown,
+  extra: readonly Unit[] = [],
+  drawings: Drawings = {},
+): ((raw: unknown) => ReadDesign) => {
+  const newer = newerFormat(like);
   if (newer !== null) throw new PanError(newer);
-  const field = designField(readingOf(raw, extra, () => undefined));
-  const problems: Problem[] = [];
-  const keys = field.read(inNewestFormat(raw), (fault, place = []) => problems.push(problemOf(fault, place)));
-  if (keys === refused || problems.length > 0) throw new PanError(problems);
-  const notes = openNotes();
-  const { design, rail } = designOf(keys, drawings, notes);
-  if (notes.problems.length > 0) throw new PanError(notes.problems);
-  return freeze({ design, rail, assumed: notes.assumed, unknown: notes.unknown });
+  const field = designField(readingOf(like, extra, () => undefined));
+  return (raw) => {
+    const problems: Problem[] = [];
+    const keys = field.read(inNewestFormat(raw), (fault, place = []) =>
+      problems.push(problemOf(fault, place)),
+    );
+    if (keys === refused || problems.length > 0) throw new PanError(problems);
+    const notes = openNotes();
+    const { design, rail } = designOf(keys, drawings, notes);
+    if (notes.problems.length > 0) throw new PanError(notes.problems);
+    return freeze({ design, rail, assumed: notes.assumed, unknown: notes.unknown });
+  };
 };
 
 /** Unit names in the design that no common unit has; load them with `loadUnits` and read again. */

@@ -10,6 +10,12 @@ const MOST_STEPS = 40;
 /** A gain in cost, in the goal's own scale, that is worth another two steps. */
 const WORTH = 5e-4;
 
+/** Below this miss a place counts as near enough to weigh its miss against its cost, and by how much. */
+const NEAR = 0.05;
+const MISS = 20;
+/** Aimed this far inside the limits, in the scale of margins, so that rounding does not end a step outside. */
+const INSIDE = 1e-6;
+
 export interface Polished {
   readonly best: Trial;
   /** Slopes about a place at or beside the best. */
@@ -26,7 +32,8 @@ export interface Found extends Polished {
 /**
  * Follows cost and margins downhill by straight-line models within a reach that grows and shrinks with their
  * success, each step the best of a linear program (successive linear programming: Fletcher, Practical Methods
- * of Optimization, 2nd ed., section 12.3). Ends on the limits themselves, where the best pans are.
+ * of Optimization, 2nd ed., section 12.3). A step may miss by a little what it gains more by, and the next one
+ * mends it: limits that bend are followed in long steps. Ends on the limits themselves, where the best pans are.
  *
  * @param binding ids of checks known to stop a design; more are added as they are met
  * @param last reach at which the answer is fine enough, as a share of the ranges
@@ -39,16 +46,18 @@ export function* polish(
 ): Search<Polished> {
   let reach = FIRST_REACH;
   let base = start;
+  let best = start;
   const costs: number[] = [];
   let slopes: Slopes | null = null;
   let fresh = false;
   for (let step = 0; step < MOST_STEPS && reach > last; step++) {
     if (isSlow(costs, base.verdict, toBeat)) break;
-    costs.push(base.verdict.miss > 0 ? Number.POSITIVE_INFINITY : base.verdict.cost);
+    costs.push(merit(base.verdict));
     if (!fresh || slopes === null) {
       slopes = yield* slopesAt(problem, base, Math.min(1e-3, reach / 4));
       for (const { verdict } of slopes.trials) learn(binding, verdict);
       const nearer = slopes.trials.reduce((a, b) => (isBetter(b.verdict, a.verdict) ? b : a), base);
+      best = slopes.trials.reduce((a, b) => (isBetter(b.verdict, a.verdict) ? b : a), best);
       fresh = true;
       if (nearer !== base && base.verdict.broken !== null) {
         base = nearer;
@@ -57,7 +66,7 @@ export function* polish(
       }
     }
     const near = { base, slopes, binding, reach };
-    const move = bestStep(near, (_, margin) => margin);
+    const move = bestStep(near, (_, margin) => margin - INSIDE);
     if (Math.max(...move.map(Math.abs)) < last / 4) break;
     const [full, half] = yield* ask(problem, [
       moved(base.at, move),
@@ -74,7 +83,8 @@ export function* polish(
       const mended = bestStep(near, bentMargins(move, full.verdict));
       tries.push(...(yield* ask(problem, [moved(base.at, mended)])));
     }
-    const found = tries.reduce((a, b) => (isBetter(b.verdict, a.verdict) ? b : a), base);
+    best = tries.reduce((a, b) => (isBetter(b.verdict, a.verdict) ? b : a), best);
+    const found = tries.reduce((a, b) => (isNearer(b.verdict, a.verdict) ? b : a), base);
     if (found === base) {
       reach *= 0.3;
       continue;
@@ -83,19 +93,21 @@ export function* polish(
     base = found;
     fresh = false;
   }
-  return { best: base, slopes };
+  return { best, slopes };
 }
+
+const merit = ({ cost, miss }: Verdict): number =>
+  miss > NEAR ? Number.POSITIVE_INFINITY : cost + MISS * miss;
+
+/** Near the limits by cost and miss together (an exact penalty: Fletcher, as above, section 12.3), else as always. */
+const isNearer = (a: Verdict, b: Verdict): boolean =>
+  a.miss <= NEAR && b.miss <= NEAR ? merit(a) < merit(b) : isBetter(a, b);
 
 /** Whether six steps together have gained next to nothing, or twelve have not come near what is to be beaten. */
 const isSlow = (costs: readonly number[], now: Verdict, toBeat: Verdict | null): boolean => {
   const before = costs[costs.length - 6];
-  if (now.miss === 0 && before !== undefined && before - now.cost < WORTH) return true;
-  return (
-    costs.length >= 12 &&
-    toBeat !== null &&
-    toBeat.miss === 0 &&
-    (now.miss > 0 || now.cost > toBeat.cost + 0.5)
-  );
+  if (now.miss <= NEAR && before !== undefined && before - merit(now) < WORTH) return true;
+  return costs.length >= 12 && toBeat !== null && toBeat.miss === 0 && merit(now) > toBeat.cost + 0.5;
 };
 
 /** Notes which checks stop a design, from a design they have stopped. */

@@ -1,4 +1,4 @@
-import { type Design, type Drawings, type ReadDesign, readDesign, withScans } from '../design/index.js';
+import { type Design, type Drawings, designReader, type ReadDesign, withScans } from '../design/index.js';
 import type { TriangleSoup } from '../geometry/index.js';
 import type { Unit } from '../units/index.js';
 import { withEdits } from './edit.js';
@@ -17,9 +17,11 @@ export interface Beside {
 
 export const NOTHING_BESIDE: Beside = { extra: [], drawings: {}, scans: new Map() };
 
-const readWith = (raw: unknown, { extra, drawings, scans }: Beside): ReadDesign => {
-  const read = readDesign(raw, extra, drawings);
-  return scans.size === 0 ? read : withScans(read, scans);
+type Reader = (raw: unknown) => ReadDesign;
+
+const readerOf = (like: unknown, { extra, drawings, scans }: Beside): Reader => {
+  const read = designReader(like, extra, drawings);
+  return scans.size === 0 ? read : (raw) => withScans(read(raw), scans);
 };
 
 /** A design with some of its values free, and what it is to be best at. */
@@ -27,7 +29,7 @@ export interface SizeProblem {
   readonly request: SizeRequest;
   /** The file as plain data, with the request's changes made. */
   readonly raw: unknown;
-  readonly beside: Beside;
+  readonly read: Reader;
   readonly design: Design;
   readonly freedoms: readonly Freedom[];
   readonly goal: Goal;
@@ -43,12 +45,13 @@ export const sizeProblem = (
   beside: Beside = NOTHING_BESIDE,
 ): SizeProblem => {
   const raw = withEdits(file, request.start);
-  const { design } = readWith(raw, beside);
+  const read = readerOf(raw, beside);
+  const { design } = read(raw);
   const goal = goalOf(request.goal);
   const chosen = freedomsOf(raw, design, request.free);
   const freedoms = request.severity === null ? chosen : [...chosen, severityIn(request.severity)];
   if (goal.name === 'cheapest') figureOf(goal, { design, freedoms, values: freedoms.map(({ now }) => now) });
-  return { request, raw, beside, design, freedoms, goal };
+  return { request, raw, read, design, freedoms, goal };
 };
 
 /** The cases' g as something to choose; no file holds it. */
@@ -74,7 +77,7 @@ export const dataAt = ({ raw, freedoms }: SizeProblem, at: readonly number[]): u
 
 /** The design at a place, its cases as hard as chosen. */
 export const designAt = (problem: SizeProblem, at: readonly number[]): ReadDesign => {
-  const read = readWith(dataAt(problem, at), problem.beside);
+  const read = problem.read(dataAt(problem, at));
   const factor = severityAt(problem, at);
   return factor === 1 ? read : { ...read, design: harder(read.design, factor) };
 };

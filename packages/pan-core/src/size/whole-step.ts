@@ -96,18 +96,12 @@ function* byStep(problem: SizeProblem, start: Trial): Search<Trial> {
   let best = start;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const values = valuesOf(freedoms, best.at);
-    const beside = freedoms.flatMap(({ step, from, to }, i) =>
-      [-step, step].flatMap((d) => {
-        const value = (values[i] as number) + d;
-        if (value < from - 1e-9 || value > to + 1e-9) return [];
-        return [
-          placesOf(
-            freedoms,
-            values.map((v, k) => (k === i ? value : v)),
-          ),
-        ];
-      }),
-    );
+    const beside = stepsBeside(freedoms.length).flatMap((move) => {
+      const next = values.map((value, i) => value + (move[i] as number) * (freedoms[i] as Freedom).step);
+      return next.every((value, i) => within(freedoms[i] as Freedom, value))
+        ? [placesOf(freedoms, next)]
+        : [];
+    });
     const found = (yield* ask(problem, beside)).reduce(
       (a, b) => (isBetter(b.verdict, a.verdict) ? b : a),
       best,
@@ -117,3 +111,17 @@ function* byStep(problem: SizeProblem, start: Trial): Search<Trial> {
   }
   return best;
 }
+
+const within = ({ from, to }: Freedom, value: number): boolean => value >= from - 1e-9 && value <= to + 1e-9;
+
+/** Moves by whole steps: with one or two values all of up to two steps, along a limit too; with more one by one. */
+const stepsBeside = (free: number): readonly (readonly number[])[] => {
+  if (free === 1) return [[-2], [-1], [1], [2]];
+  if (free === 2) {
+    const few = [-2, -1, 0, 1, 2];
+    return few.flatMap((a) => few.map((b) => [a, b])).filter(([a, b]) => a !== 0 || b !== 0);
+  }
+  return Array.from({ length: free }, (_, i) => i).flatMap((i) =>
+    [-1, 1].map((d) => Array.from({ length: free }, (_, k) => (k === i ? d : 0))),
+  );
+};
