@@ -20,5 +20,4 @@ it.each(FEW.map((number) => problems[number - 1] as SmallProblem))(
     // Every whole step of the values was tried, in order of cost, until one passed.
     expect(gap).toBeLessThanOrEqual(1e-3);
   },
-  60_000,
 );
