@@ -114,6 +114,70 @@ describe('a bung’s hole', () => {
   });
 });
 
+describe('a bung where there used to be none', () => {
+  const wing = {
+    name: 'wing',
+    side: 'left' as const,
+    rear: 60,
+    front: 240,
+    topDown: { rear: 100, front: 100 },
+    topFall: 0,
+    beyondWall: { rear: 60, front: 60 },
+  };
+
+  test('a wing’s cap takes it, at its place from the outer wall and the floor', () => {
+    for (const [x, end] of [
+      [60, 'rear'],
+      [240, 'front'],
+    ] as const) {
+      for (const side of ['left', 'right'] as const) {
+        const sign = side === 'left' ? 1 : -1;
+        const design = withBungs(
+          [bung({ at: [x, sign * 133, -155], toward: [x + (end === 'rear' ? -50 : 50), sign * 133, -155] })],
+          (d) => {
+            d.pan.wings = [{ ...wing, side }];
+          },
+        );
+        const cap = partsOf(design).find(({ name }) => name === `wing ${end} cap`)!;
+        const [hole] = cap.holes;
+        // 160 out is the outer wall; seen from the oil it lies at the left on a left front and a right rear cap.
+        const outerAtLeft = (end === 'rear') !== (side === 'left');
+        const fromOuter = outerAtLeft ? hole!.at[0] : cap.flat[0] - hole!.at[0];
+        expectWithin(fromOuter, 160 - 133, 1e-9, `${end} ${side}`);
+        expectWithin(hole!.at[1], 200 - 155, 1e-9, 'up from the floor');
+        expect(finding(design, 'bung_seat').status).toBe('pass');
+      }
+    }
+  });
+
+  test('a notch’s plate takes it', () => {
+    const design = withBungs([bung({ at: [250, 20, -150], toward: [250, 20, -260] })], (d) => {
+      d.pan.notches = [{ kind: 'box', name: 'rack', min: [220, -300, -250], max: [280, 300, -150] }];
+    });
+    const roof = partsOf(design).find(({ name }) => name === 'rack roof')!;
+    expect(roof.holes.map(({ bung: name }) => name)).toEqual(['one']);
+    // The roof goes from side to side, 200 wide: its middle is 20 from the bung.
+    const across = roof.flat[0] === 200 ? 0 : 1;
+    expectWithin(Math.abs(roof.holes[0]!.at[across]! - 100), 20, 1e-9, 'across');
+    expect(finding(design, 'bung_seat').status).toBe('pass');
+  });
+
+  test('one that lies off the sheet says how far and which way', () => {
+    const design = withBungs([bung({ at: [200, 88, -100] })]);
+    const model = buildPan(design);
+    const found = sheetFindings(design, model.profile, partsOf(design), panelsOf(model)).find(
+      ({ id }) => id === 'bung_seat',
+    )!;
+    expect(found.because).toContain('12.0 mm off the inside face of the left side');
+    expect(found.try).toContain('Move its place 12.0 mm left,');
+    const low = withBungs([bung({ at: [150, 0, -230] })]);
+    const under = sheetFindings(low, model.profile, partsOf(low), panelsOf(model)).find(
+      ({ id }) => id === 'bung_seat',
+    )!;
+    expect(under.try).toContain('30.0 mm up');
+  });
+});
+
 describe('what the sheet says of bungs', () => {
   test('room is measured from the rim to the edge, the bend and the next bung', () => {
     // Side: 200 long, from z = 0 down; its edge at the top is the rail.

@@ -6,10 +6,10 @@ import { marginOf } from './row.js';
 
 /** Can it be folded, cut and bolted: the sheet's own findings as checks. */
 export const sheetChecks = (design: Design, model: PanModel): readonly Check[] => {
-  // Panels only tell the shapes of notches; without one they need not be merged.
-  const panels = design.pan.notches.length > 0 ? panelsOf(model) : [];
+  // Panels only tell the shapes of notches and where a bung is; without either they need not be merged.
+  const panels = design.pan.notches.length > 0 || design.bungs.length > 0 ? panelsOf(model) : [];
   const parts = cutParts(design, model.profile, platesOf(model), panels);
-  return sheetFindings(design, model.profile, parts).map(asCheck);
+  return sheetFindings(design, model.profile, parts, panels).map(asCheck);
 };
 
 const asCheck = (f: SheetFinding): Check => {

@@ -1,8 +1,10 @@
 import type { Design } from '../design/index.js';
 import { distance2, pathDistance, pointInPath } from '../geometry/index.js';
+import type { Panel } from '../pan/index.js';
 import { THE_DRAIN } from './belly-hole.js';
 import { atLeast, atMost, type SheetFinding } from './finding.js';
 import { holeToBend } from './fold-reach.js';
+import { nearestSheet, stepWords } from './nearest-sheet.js';
 import type { Part, RoundHole } from './part.js';
 
 /** Flat sheet left between a bung and the next edge, bend or baffle, mm: room for a seam all round and the torch. */
@@ -13,13 +15,17 @@ const ASKEW = 5;
 const MOST_LEAN = Math.PI / 3;
 
 /** Whether every bung has a hole, on flat sheet, with room for its seam, and stands square to it. */
-export const bungFindings = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
+export const bungFindings = (
+  design: Design,
+  parts: readonly Part[],
+  panels: readonly Panel[],
+): readonly SheetFinding[] => {
   const wanted = [...(design.drain === null ? [] : [THE_DRAIN]), ...design.bungs.map(({ name }) => name)];
   if (wanted.length === 0) return [];
   const cut = parts.flatMap((part) =>
     part.holes.flatMap((hole) => (hole.bung === undefined ? [] : [{ part, hole, bung: hole.bung }])),
   );
-  return [seats(wanted, cut), ...room(design, cut), ...square(design, cut)];
+  return [seats(design, panels, wanted, cut), ...room(design, cut), ...square(design, cut)];
 };
 
 interface CutHole {
@@ -28,11 +34,18 @@ interface CutHole {
   readonly bung: string;
 }
 
-const seats = (wanted: readonly string[], cut: readonly CutHole[]): SheetFinding => {
+const seats = (
+  design: Design,
+  panels: readonly Panel[],
+  wanted: readonly string[],
+  cut: readonly CutHole[],
+): SheetFinding => {
   const holesOf = (name: string): readonly CutHole[] => cut.filter(({ bung }) => bung === name);
   const wrong = wanted.filter((name) => holesOf(name).length !== 1);
   const first = wrong[0];
   const parts = first === undefined ? [] : holesOf(first).map(({ part }) => part.name);
+  const place = design.bungs.find(({ name }) => name === first)?.at;
+  const off = place === undefined || parts.length > 0 ? null : nearestSheet(panels, place);
   return {
     id: 'bung_seat',
     title: 'bungs that miss the sheet',
@@ -44,13 +57,24 @@ const seats = (wanted: readonly string[], cut: readonly CutHole[]): SheetFinding
       first === undefined
         ? 'each has one hole in one part'
         : parts.length === 0
-          ? `"${first}" lies on no part that takes one, so that no hole is cut for it`
+          ? `"${first}" lies on no part that takes one, so that no hole is cut for it${off === null ? '' : `: ${off.distance.toFixed(1)} mm off the inside face of the ${ownerWords(design, off.panel)}`}`
           : `"${first}" sits astride ${parts.join(' and ')}`,
     try:
       first === undefined
         ? ''
-        : 'Put its place on the inside face of belly, side or wing, away from their edges.',
+        : off === null || off.distance < NEAR
+          ? 'Put its place on the inside face of belly, side, wing or notch, away from their edges.'
+          : `Move its place ${stepWords(off.way)}, onto the inside face, and on from its edge.`,
   };
+};
+
+/** Nearer than this a bung is on the sheet and only its edge is in the way, mm. */
+const NEAR = 0.05;
+
+const ownerWords = ({ pan }: Design, { owner, index }: Panel): string => {
+  if (owner === 'wing') return pan.wings[index]?.name ?? 'wing';
+  if (owner === 'notch') return `notch "${pan.notches[index]?.name ?? ''}"`;
+  return owner === 'side left' ? 'left side' : owner === 'side right' ? 'right side' : owner;
 };
 
 /** From a bung's rim to what its seam must keep off, mm; negative when it reaches over it. */

@@ -31,6 +31,23 @@ export interface Facet {
 /** Larger than any pan, mm: stands for "unbounded" in a facet's limits. */
 export const FAR = 1e4;
 
+/** A whole plane as one flat stretch, drawn in its own axes. */
+export const planeFacet = (origin: Vec3, u: Vec3, v: Vec3): Facet => ({
+  origin,
+  u,
+  v,
+  bounds: [
+    [-FAR, -FAR],
+    [FAR, -FAR],
+    [FAR, FAR],
+    [-FAR, FAR],
+  ],
+  at: [0, 0],
+  along: [1, 0],
+  across: [0, 1],
+  bend: false,
+});
+
 export const facetFlat = (f: Facet, [s, t]: Vec2): Vec2 => [
   f.at[0] + s * f.along[0] + t * f.across[0],
   f.at[1] + s * f.along[1] + t * f.across[1],

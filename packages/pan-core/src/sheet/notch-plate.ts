@@ -1,8 +1,10 @@
 import type { Design } from '../design/index.js';
-import { insetEdges, polylinePath } from '../geometry/index.js';
+import { insetEdges, pointInPath, polylinePath } from '../geometry/index.js';
 import { add3, cross3, dot3, scale3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { Panel } from '../pan/index.js';
+import { bungHoles } from './belly-hole.js';
 import { buttTrim } from './butt-trim.js';
+import { planeFacet } from './cutter.js';
 import { finishPart } from './finish.js';
 import { viewFromOil } from './leaf.js';
 import type { Part } from './part.js';
@@ -36,6 +38,7 @@ const notchPart = (design: Design, faces: readonly Panel[], i: number, name: str
   const trims = outer.map((a, k) => edgeTrim(faces, i, a, outer[(k + 1) % outer.length]!, sheet.thickness));
   const outline = insetEdges(outer.map(flat), trims) ?? outer.map(flat);
   const trimmed = trims.filter((t) => t > 0).length;
+  const path = polylinePath(outline, true);
   return finishPart({
     name,
     what: `A wall of the notch "${design.pan.notches[face.index]?.name ?? ''}".`,
@@ -43,9 +46,11 @@ const notchPart = (design: Design, faces: readonly Panel[], i: number, name: str
     material: sheet.material,
     thickness: sheet.thickness,
     drawnFace: 'oil side',
-    outline: polylinePath(outline, true),
+    outline: path,
     openings: loops.slice(1).map((loop) => polylinePath(loop.map(flat), true)),
-    holes: [],
+    holes: bungHoles(design, [planeFacet(origin, u, v)]).filter(
+      ({ at }) => pointInPath(path, at) === 'inside',
+    ),
     folds: [],
     marks: [],
     notes: [

@@ -1,6 +1,6 @@
 import { type Design, findMaterial, smallestBendRadius } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
-import type { Profile } from '../pan/index.js';
+import type { Panel, Profile } from '../pan/index.js';
 import { bendRule } from './bend-rule.js';
 import { brakeFindings, shortestLegFor } from './brake-finding.js';
 import { bungFindings } from './bung-finding.js';
@@ -13,11 +13,16 @@ import { shopFindings } from './shop-finding.js';
 import { splitFindings } from './split-finding.js';
 import { mountFindings, tabFindings } from './tab-finding.js';
 
-/** Everything the sheet has to say about a design, as rows for its checks. */
+/**
+ * Everything the sheet has to say about a design, as rows for its checks.
+ *
+ * @param panels the pan’s inside faces, to say how far a bung lies off them; may be left out
+ */
 export const sheetFindings = (
   design: Design,
   profile: Profile,
   parts: readonly Part[],
+  panels: readonly Panel[] = [],
 ): readonly SheetFinding[] =>
   freeze([
     structural(design),
@@ -34,7 +39,7 @@ export const sheetFindings = (
     ...flaps(design),
     ...tabFindings(design, profile),
     ...mountFindings(design, parts),
-    ...bungFindings(design, parts),
+    ...bungFindings(design, parts, panels),
     cutLines(parts),
   ]);
 

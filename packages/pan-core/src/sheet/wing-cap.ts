@@ -1,9 +1,10 @@
 import type { Design } from '../design/index.js';
-import { insetEdges, movePath, reversePath, roundedPath } from '../geometry/index.js';
+import { insetEdges, movePath, movePoint, reversePath, roundedPath } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import { cutAway } from './belly.js';
+import { bungHoles } from './belly-hole.js';
 import { buttTrim } from './butt-trim.js';
-import { type Cutter, FAR, type Facet } from './cutter.js';
+import { type Cutter, planeFacet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Part } from './part.js';
 import { wingPartName } from './part-name.js';
@@ -32,21 +33,7 @@ export const wingCap = (
   const trimmed = insetEdges(section, [0, 0, 0, capTrim(frame, end, sheet.thickness)]) ?? section;
   const radii = [0, frame.oneFloor ? sheet.bendRadius : 0, sheet.bendRadius, 0];
   const outline = roundedPath(trimmed.map((at, i) => ({ at, radius: radii[i] ?? 0 })));
-  const facet: Facet = {
-    origin: [x, 0, 0],
-    u: [0, frame.sign, 0],
-    v: [0, 0, 1],
-    bounds: [
-      [-FAR, -FAR],
-      [FAR, -FAR],
-      [FAR, FAR],
-      [-FAR, FAR],
-    ],
-    at: [0, 0],
-    along: [1, 0],
-    across: [0, 1],
-    bend: false,
-  };
+  const facet = planeFacet([x, 0, 0], [0, frame.sign, 0], [0, 0, 1]);
   const region = cutAway({ loops: [outline] }, [facet], cutters);
   // Seen from the oil, left is at the right hand on a rear cap and at the left hand on a front cap.
   const flip = (end === 'rear') === (frame.sign === -1);
@@ -58,7 +45,9 @@ export const wingCap = (
       material: sheet.material,
       thickness: sheet.thickness,
       drawnFace: 'oil side',
-      holes: [],
+      holes: bungHoles(design, [facet]).map((h) =>
+        flip ? { ...h, at: movePoint({ mirror: 'x' }, h.at) } : h,
+      ),
       folds: [],
       marks: [],
       notes: [
