@@ -13,7 +13,8 @@ export const removeSet = (disk: Disk, folder: string, was: 'half-made' | 'whole'
     if (standing.state === 'nothing') return true;
     // Without its list nobody can tell whose a whole set's files are.
     if (was === 'whole' && standing.state !== 'ours' && standing.state !== 'empty') return false;
-    const touched = new Set(standing.state === 'ours' ? standing.touched : []);
+    // In one half made, a listed file that differs is one that was being written.
+    const touched = new Set(was === 'whole' && standing.state === 'ours' ? standing.touched : []);
     const kept = clear(disk, folder, '', touched);
     if (disk.kind(join(folder, LIST_NAME)) === 'file') disk.removeFile(join(folder, LIST_NAME));
     if (kept) return false;
