@@ -5,6 +5,7 @@ import { type Body, faceNameAt } from './body.js';
 import type { Approach, GapSearch, Motion, ObstacleForm } from './obstacle-form.js';
 import { scanDepth } from './scan-depth.js';
 import { scanGap } from './scan-gap.js';
+import { nearScan } from './scan-near.js';
 import { inScan, placeOfScan, turnedPlace } from './scan-place.js';
 import { type Wall, wallsOf } from './scan-wall.js';
 import { surfaceName } from './surface-name.js';
@@ -13,8 +14,12 @@ import { surfaceName } from './surface-name.js';
 const STILL: GapSearch = Object.freeze({ enough: Number.POSITIVE_INFINITY, slack: 1e-10 });
 const MOVING: GapSearch = Object.freeze({ enough: Number.POSITIVE_INFINITY, slack: 1e-5 });
 
+/** A scan of fewer triangles has its tree at once. */
+const MANY = 20_000;
+
 /**
- * A measured surface as an obstacle.
+ * A measured surface as an obstacle. The first question to it at rest is answered by one pass over its triangles,
+ * and only the second plants a tree.
  *
  * @throws PanError `file-read` when the scan's triangles have not been handed in (`withScans`)
  */
@@ -26,8 +31,13 @@ export const scanForm = (scan: Scan): ObstacleForm => {
     known.set(body, walls);
     return walls;
   };
+  let asked = false;
   return {
-    approach: (body, motion) => scanApproach(scan, body, wallsFor(body), motion),
+    approach: (body, motion) => {
+      const once = !asked && (scan.soup?.count ?? 0) >= MANY && isStill(motion);
+      asked = true;
+      return scanApproach(scan, body, wallsFor(body), motion, once);
+    },
     gap: (body, motion, search) =>
       scanGap(wallsFor(body), soupOf(scan), placeOfScan(scan, motion), motion.rock, search).distance,
   };
@@ -43,11 +53,20 @@ const soupOf = ({ soup, file }: Scan): TriangleSoup => {
   });
 };
 
-const scanApproach = (scan: Scan, body: Body, walls: readonly Wall[], motion: Motion): Approach => {
+const isStill = ({ rock, moves }: Motion): boolean => rock.angle === 0 && moves === null;
+
+const scanApproach = (
+  scan: Scan,
+  body: Body,
+  walls: readonly Wall[],
+  motion: Motion,
+  once: boolean,
+): Approach => {
   const soup = soupOf(scan);
   const place = placeOfScan(scan, motion);
-  const still = motion.rock.angle === 0 && motion.moves === null;
-  const { distance, meets, nearest } = scanGap(walls, soup, place, motion.rock, still ? STILL : MOVING);
+  const still = isStill(motion);
+  const among = once ? nearScan(walls, soup, place) : soup;
+  const { distance, meets, nearest } = scanGap(walls, among, place, motion.rock, still ? STILL : MOVING);
   if (nearest === null) throw new Error('a scan without triangles or a body without solids');
   const solid = body.solids[nearest.solid]!;
   const onObstacle = (p: readonly [number, number, number], angle: number) =>
