@@ -27,7 +27,7 @@ test('one pass over a scan keeps the triangle that is nearest to a pan, however 
     const size = i === 1 ? 25.4 : 1;
     const triangles = Array.from({ length: 800 }, (): Triangle => {
       const middle: P3 = [dice.between(-900, 1500), dice.between(-800, 800), dice.between(-700, -260)];
-      const long = dice.happens(0.02) ? 400 : dice.between(0, 20);
+      const long = dice.happens(0.5) ? 400 : dice.between(0, 20);
       const corner = (): P3 => [
         (middle[0] + dice.between(-long, long)) / size,
         (middle[1] + dice.between(-long, long)) / size,
@@ -43,7 +43,7 @@ test('one pass over a scan keeps the triangle that is nearest to a pan, however 
     const { soup } = scan;
     if (soup === null) throw new Error('no soup');
     const place = placeOfScan(scan, motionOf(NO_ROTATION));
-    const near = nearScan(walls, soup, place, 40);
+    const near = nearScan(walls, soup, place, 800);
     let least = Number.POSITIVE_INFINITY;
     for (let t = 0; t < soup.count; t++) {
       const points = placedTriangle(place, soup.corners, t);
