@@ -22,6 +22,7 @@ import { supplyChecks } from './supply-checks.js';
 import { supplyReport } from './supply-report.js';
 import { swingChecks } from './swing-checks.js';
 import { RANK, tally } from './tally.js';
+import { tubeThroughChecks } from './tube-through.js';
 import { unknownChecks } from './unknown-checks.js';
 
 /**
@@ -46,6 +47,7 @@ export const checkDesign = (read: ReadDesign): CheckReport => {
     ...dipstickChecks(design, system),
     ...bungLevelChecks(design, system),
     ...mouthChecks(design, system, cases),
+    ...tubeThroughChecks(model),
     ...swingChecks(design, system, fillsOf),
     ...supplyChecks(design, system),
     ...crankDipChecks(design, system, cases),

@@ -46,7 +46,7 @@ export { type OilSlice, type RoomSlice, sliceOil, sliceRooms } from './pool-slic
 export { type LevelledRoom, levelRooms, type RoomOil, roomsOfAnswer, upOfRise } from './room-oil.js';
 export { shallowFall } from './shallow-fall.js';
 export { type PoolSlosh, SLOSH_DAMPING, sloshFrequency, sloshOf, stepOvershoot } from './slosh.js';
-export { pointOnStick, type StickCrossing, type StickPath, stickPath } from './stick-path.js';
+export { pointOnStick, type StickCrossing, type StickPath, stickPath, tubeCrossings } from './stick-path.js';
 export { type Ground, LEVEL_GROUND, readStick, type StickReading } from './stick-reading.js';
 export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
 export * from './surge/index.js';

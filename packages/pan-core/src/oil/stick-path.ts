@@ -49,6 +49,14 @@ export const pointOnStick = ({ enters, along }: Pick<StickPath, 'enters' | 'alon
   enters[2] + t * along[2],
 ];
 
+/** Baffles that a tube along a line of points meets where they have no hole for it; `along` from each leg's start. */
+export const tubeCrossings = (model: PanModel, route: readonly Vec3[]): readonly StickCrossing[] =>
+  route.slice(1).flatMap((to, i) => {
+    const from = route[i] as Vec3;
+    const leg = subtract3(to, from);
+    return crossingsOf(model, from, unit3(leg), Math.sqrt(dot3(leg, leg)));
+  });
+
 const crossingsOf = (model: PanModel, enters: Vec3, along: Vec3, leaves: number): readonly StickCrossing[] =>
   model.barriers
     .flatMap((barrier): readonly StickCrossing[] => {
