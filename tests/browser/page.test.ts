@@ -80,6 +80,22 @@ const shown = async (page: Page): Promise<object> => ({
     ),
 });
 
+/** Pixels of a picture in the colour of a seam. */
+const BEADS = `async (text) => {
+  const image = new Image();
+  image.src = 'data:image/png;base64,' + text;
+  await image.decode();
+  const canvas = document.createElement('canvas');
+  [canvas.width, canvas.height] = [image.width, image.height];
+  const paper = canvas.getContext('2d');
+  paper.drawImage(image, 0, 0);
+  const { data } = paper.getImageData(0, 0, image.width, image.height);
+  let found = 0;
+  for (let i = 0; i < data.length; i += 4)
+    if (Math.abs(data[i] - 0x9b) + Math.abs(data[i + 1] - 0x1c) + Math.abs(data[i + 2] - 0x1c) < 12) found++;
+  return found;
+}`;
+
 describe('the page in a browser', () => {
   it('shows at ten loads and fills what `pan level` says, and asks nobody anything', async (ctx) => {
     if (!hasBrowser()) return ctx.skip(MISSING_BROWSER);
@@ -112,6 +128,24 @@ describe('the page in a browser', () => {
     expect(await page.locator('#verdict').textContent()).toContain(
       quantity(check.capacity.to_rail_L, 'L', 'in'),
     );
+    await page.close();
+  });
+
+  it('draws the seams of a welding step on the solid, and none of a step that lays none', async (ctx) => {
+    if (!hasBrowser()) return ctx.skip(MISSING_BROWSER);
+    const { page } = await openPage(browser, address, DESK);
+    const step = page.locator('#weld [role=status]');
+    const drawnAt = async (title: string): Promise<number> => {
+      const steps = await page.locator('#weld li h3').allTextContents();
+      while ((await step.textContent()) !== `Step ${steps.indexOf(title) + 1} of ${steps.length}`)
+        await page.getByRole('button', { name: 'Next step' }).click();
+      const shot = await page.locator('#solid .stage').screenshot();
+      return page.evaluate(`(${BEADS})('${shot.toString('base64')}')`);
+    };
+    expect(await drawnAt('Clean and fit up')).toBe(0);
+    // 1.9 m of seams, half of them seen, at about a pixel a millimetre and three pixels wide.
+    expect(await drawnAt('Shell, outside')).toBeGreaterThan(1000);
+    expect(await drawnAt('Bolted baffles')).toBe(0);
     await page.close();
   });
 

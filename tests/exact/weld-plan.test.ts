@@ -11,6 +11,7 @@ const seam: Seam = {
   side: 'outside',
   run: 'continuous',
   length: 500,
+  lines: [],
   size: 3,
   step: 'shell',
   closedBy: null,

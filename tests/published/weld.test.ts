@@ -44,6 +44,7 @@ describe('efficiency of the arc, as the heat of a seam uses it', () => {
     side: 'outside',
     run: 'continuous',
     length: 100,
+    lines: [],
     size: 3,
     step: 'shell',
     closedBy: null,

@@ -26,7 +26,7 @@ export {
   thenMap,
   turnMap,
 } from './geometry/index.js';
-export { tenTo } from './numeric/index.js';
+export { tenTo, type Vec3 } from './numeric/index.js';
 export * from './oil/index.js';
 export * from './pan/index.js';
 export * from './sheet/index.js';

@@ -1,4 +1,4 @@
-import type { OpenSurface } from 'pan-core';
+import type { OpenSurface, Vec3 } from 'pan-core';
 import {
   AmbientLight,
   BufferAttribute,
@@ -24,6 +24,7 @@ import { creaseLines } from './crease-lines.js';
 import type { PageData, PageMesh } from './data.js';
 import { nearestLine } from './nearest-line.js';
 import { oilTops } from './oil-tops.js';
+import { seamBeads } from './seam-beads.js';
 import type { SectionWay } from './state.js';
 
 /** What of the page's state the solid shows. */
@@ -34,6 +35,8 @@ export interface SolidShown {
   readonly clearance: string | null;
   /** Parts of the welding step. */
   readonly marked: readonly string[];
+  /** Seams of the welding step: lines in pan axes, mm. */
+  readonly seams: readonly (readonly Vec3[])[];
   readonly obstacles: boolean;
   /** The oil's tops where it stands now. */
   readonly oil: readonly OpenSurface[];
@@ -147,12 +150,14 @@ export const solidStage = (
   beside.add(...data.obstacles.map((mesh) => standing(mesh, NEIGHBOUR, [], 0.3).group));
   const pointer = new Group();
   const pools = oilTops(cut);
+  const beads = seamBeads(cut, size / 420);
   const sun = new DirectionalLight(0xffffff, 2);
   scene.add(
     ...parts.map(({ group }) => group),
     beside,
     pointer,
     pools.group,
+    beads.group,
     new AmbientLight(0xffffff, 1.5),
     sun,
   );
@@ -201,7 +206,7 @@ export const solidStage = (
   };
 
   return {
-    show: ({ section, sectionAt, spread, clearance, marked, obstacles, oil }) => {
+    show: ({ section, sectionAt, spread, clearance, marked, seams, obstacles, oil }) => {
       if (section === 'none') cut.set(new Vector3(0, 0, -1), 1e6);
       else {
         const { normal, axis } = CUTS[section];
@@ -217,6 +222,7 @@ export const solidStage = (
       }
       beside.visible = obstacles;
       pools.show(spread > 0 ? [] : oil);
+      beads.show(spread > 0 ? [] : seams);
       point(spread > 0 ? null : clearance);
       draw();
     },

@@ -1,5 +1,5 @@
 import { effect, useSignal } from '@preact/signals';
-import { type OpenSurface, openSurfaces, roomsOfAnswer } from 'pan-core';
+import { type OpenSurface, openSurfaces, roomsOfAnswer, type Vec3 } from 'pan-core';
 import { useEffect, useRef } from 'preact/hooks';
 import { plain } from '../terminal/plain.js';
 import { Choice } from './choice.js';
@@ -29,6 +29,10 @@ export const markedParts = ({ data, weldStep }: PageState): readonly string[] =>
   const joined = new Set(seams.flatMap(({ between }) => between));
   return data.pan.map(({ name }) => name).filter((name) => joined.has(name));
 };
+
+/** Where the torch runs in the welding step now marked. */
+export const markedSeams = ({ data, weldStep }: PageState): readonly (readonly Vec3[])[] =>
+  (data.weld[weldStep.value - 1]?.seams ?? []).flatMap(({ lines }) => lines.map(({ face }) => face));
 
 /** The oil's tops at the load that the controls stand at. */
 const shownOil = ({ system, oil, gating }: PageState): readonly OpenSurface[] => {
@@ -78,6 +82,7 @@ export const Solid = () => {
         spread: state.spread.value,
         clearance: state.clearance.value,
         marked: markedParts(state),
+        seams: markedSeams(state),
         obstacles: obstacles.value,
         oil: shownOil(state),
       }),
@@ -133,7 +138,7 @@ export const Solid = () => {
           ))}{' '}
           <span class="fine">
             Drag to turn. The oil is as loaded below; a clearance chosen there is drawn here, and so are the
-            parts of a welding step.
+            seams and parts of a welding step.
           </span>
         </p>
       </div>

@@ -24,6 +24,8 @@ import {
   SAYINGS,
   type SurgeReport,
   surgeReport,
+  type Vec3,
+  type WeldStep,
   weldSteps,
 } from 'pan-core';
 import { surenessOf } from '../commands/sureness.js';
@@ -50,6 +52,18 @@ const shortSeries = (surge: SurgeReport): SurgeReport => ({
     series: JSON.parse(
       JSON.stringify(one.series, (_, v: unknown) => (typeof v === 'number' ? Math.round(v * 1e3) / 1e3 : v)),
     ),
+  })),
+});
+
+const shortPoints = (points: readonly Vec3[]): readonly Vec3[] =>
+  points.map(([x, y, z]): Vec3 => [short(x), short(y), short(z)]);
+
+/** Of a seam's lines the page draws the one where the torch runs. */
+const shortLines = (step: WeldStep): WeldStep => ({
+  ...step,
+  seams: step.seams.map((seam) => ({
+    ...seam,
+    lines: seam.lines.map(({ face }) => ({ root: [], face: shortPoints(face) })),
   })),
 });
 
@@ -120,7 +134,7 @@ export const pageData = async (
     })),
     parts: (parts.value ?? []).map(pagePart),
     partsMissing: parts.why,
-    weld: weldSteps(design, panSeams(model, skin, parts.value ?? [])),
+    weld: weldSteps(design, panSeams(model, skin, parts.value ?? [])).map(shortLines),
     cautions: [
       ...Object.values(SAYINGS).map((saying) => `${saying}.`),
       ...materialCautions(design.pan.sheet.material),

@@ -1,6 +1,5 @@
 import { dot3, type Vec3 } from '../numeric/index.js';
-import type { Skin, SkinParts, SkinPiece } from '../weld/index.js';
-import { leastShift } from './least-shift.js';
+import { leastShift, type Skin, type SkinParts, type SkinPiece } from '../weld/index.js';
 import { type Mesh, meshOfLoops, requireClosed, roundMesh } from './mesh.js';
 
 /** A part of the finished pan as a solid in its place, pan axes. */

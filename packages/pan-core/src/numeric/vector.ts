@@ -1,4 +1,5 @@
 export type Vec2 = readonly [number, number];
+/** A point or a direction: x forward, y left, z up; mm where it is a place. */
 export type Vec3 = readonly [number, number, number];
 
 export const add3 = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];

@@ -120,13 +120,34 @@ export const locate = (
 /** The point of the pan's inside that a place of the blank becomes; null where no flat stretch carries it. */
 export const facetAbove = (facets: readonly Facet[], p: Vec2): Vec3 | null => {
   for (const facet of facets) {
-    const { at, along, across, bounds } = facet;
-    const area = along[0] * across[1] - along[1] * across[0];
-    const [x, y] = [p[0] - at[0], p[1] - at[1]];
-    const local: Vec2 = [(x * across[1] - y * across[0]) / area, (along[0] * y - along[1] * x) / area];
-    if (!facet.bend && inside(bounds, local)) return facetPoint(facet, local);
+    const local = localOfFlat(facet, p);
+    if (!facet.bend && inside(facet.bounds, local)) return facetPoint(facet, local);
   }
   return null;
+};
+
+/** What of a straight line of the blank lies on a facet, as its ends on the pan's inside; null when it misses. */
+export const facetStretch = (facet: Facet, from: Vec2, to: Vec2): readonly [Vec3, Vec3] | null => {
+  const [a, b] = [localOfFlat(facet, from), localOfFlat(facet, to)];
+  let [start, end] = [0, 1];
+  const { bounds } = facet;
+  bounds.forEach((p, i) => {
+    const q = bounds[(i + 1) % bounds.length]!;
+    const side = (r: Vec2): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+    const [sa, sb] = [side(a), side(b)];
+    if (sa < 0 && sb < 0) end = -1;
+    else if (sa < 0) start = Math.max(start, sa / (sa - sb));
+    else if (sb < 0) end = Math.min(end, sa / (sa - sb));
+  });
+  if (end - start < 1e-9) return null;
+  const at = (t: number): Vec3 => facetPoint(facet, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
+  return [at(start), at(end)];
+};
+
+const localOfFlat = ({ at, along, across }: Facet, p: Vec2): Vec2 => {
+  const area = along[0] * across[1] - along[1] * across[0];
+  const [x, y] = [p[0] - at[0], p[1] - at[1]];
+  return [(x * across[1] - y * across[0]) / area, (along[0] * y - along[1] * x) / area];
 };
 
 const inside = (polygon: readonly Vec2[], p: Vec2): boolean =>

@@ -56,6 +56,8 @@ export interface PartJoin {
   readonly why: 'sheet' | 'brake' | 'asked';
   /** Places of the seam on the pan's inside, where they are known. */
   readonly places: readonly Vec3[];
+  /** The same as stretches from end to end. */
+  readonly lines: readonly (readonly Vec3[])[];
 }
 
 /** A flat part as a shop cuts it, in its own plane, mm, the face named by `drawnFace` up. */

@@ -1,6 +1,6 @@
 import { lineSegment, type Segment } from '../geometry/index.js';
 import type { Vec2, Vec3 } from '../numeric/index.js';
-import { facetAbove } from './cutter.js';
+import { facetAbove, facetStretch } from './cutter.js';
 import type { Mark, Part, PartJoin } from './part.js';
 import { type SplitPlace, seamPoints } from './split-place.js';
 import practice from './split-practice.json' with { type: 'json' };
@@ -51,6 +51,7 @@ export const withJoins = (whole: Part, pieces: readonly Piece[], cuts: readonly 
         crosses: cut.place.crosses,
         why: cut.why,
         places: placesOf(whole, cut),
+        lines: spans.flatMap((span) => linesOf(whole, cut, span)),
       };
     });
     return {
@@ -69,6 +70,15 @@ const placesOf = (whole: Part, { axis, at }: Cut): readonly Vec3[] =>
     const place = facetAbove(whole.faces ?? [], p);
     return place === null ? [] : [place];
   });
+
+/** A stretch of a cut on the pan's inside, a line for each face that it runs over. */
+const linesOf = (whole: Part, { axis, at }: Cut, [from, to]: Span): readonly (readonly Vec3[])[] => {
+  const place = (v: number): Vec2 => (axis === 0 ? [at, v] : [v, at]);
+  return (whole.faces ?? []).flatMap((facet) => {
+    const found = facetStretch(facet, place(from), place(to));
+    return found === null ? [] : [found];
+  });
+};
 
 const joinWords = ({ seam, side, other, gap, crosses }: PartJoin): string =>
   `${side[0]!.toUpperCase()}${side.slice(1)} edge: "${seam}", butt to ${other}; ${

@@ -1,6 +1,7 @@
 import type { Baffle, Design } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
 import type { Part } from '../sheet/index.js';
+import { plainLine } from './seam-line.js';
 import type { BareSeam } from './weld-prep.js';
 
 /** Seams by which the pieces of parts that were cut apart are joined again, each once. */
@@ -9,7 +10,7 @@ export const pieceSeams = (design: Design, parts: readonly Part[]): readonly Bar
     (part.joins ?? []).filter(({ other }) => part.name < other).map((join) => ({ part, join })),
   );
   return joins.map(({ part, join }): BareSeam => {
-    const { seam, whole, other, length, places } = join;
+    const { seam, whole, other, length, places, lines } = join;
     // One cut may part more than two pieces: its stretches are then told apart by what they join.
     const alike = joins.filter((one) => one.join.seam === seam && one.join.whole === whole);
     const over = design.baffles.filter((baffle) => places.some((p) => covers(baffle, p)));
@@ -20,6 +21,7 @@ export const pieceSeams = (design: Design, parts: readonly Part[]): readonly Bar
       side: 'outside',
       run: 'continuous',
       length,
+      lines: lines.map(plainLine),
       size: part.thickness,
       step: 'pieces',
       closedBy: over.length === 0 ? null : over.map((baffle) => baffle.name).join(' and '),

@@ -1,22 +1,23 @@
 import { add3, dot3, scale3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
+import { plainLine, type SeamLine } from './seam-line.js';
 import type { Skin, SkinPiece } from './skin.js';
 
 /** A plate's edge nearer than this to the sheet is laid against it, mm; weeps stand farther off. */
 const AGAINST = 0.5;
 
-/** Length of a plate's edges that lie against the pan's sheet, mm. */
-export const contactLength = (plate: Plate, skin: Skin): number => {
+/** A plate's edges that lie against the pan's sheet, pan axes. */
+export const contactLines = (plate: Plate, skin: Skin): readonly SeamLine[] => {
   const sheet = skin.pieces.filter((piece) => piece.owner !== 'lid');
-  let sum = 0;
-  for (const outline of plate.outlines) {
-    outline.forEach((a, i) => {
+  return plate.outlines.flatMap((outline) =>
+    outline.flatMap((a, i): readonly SeamLine[] => {
       const b = outline[(i + 1) % outline.length] as Vec2;
       const middle = placeOf(plate, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
-      if (sheet.some((piece) => against(piece, skin, middle))) sum += Math.hypot(b[0] - a[0], b[1] - a[1]);
-    });
-  }
-  return sum;
+      return sheet.some((piece) => against(piece, skin, middle))
+        ? [plainLine([placeOf(plate, a), placeOf(plate, b)])]
+        : [];
+    }),
+  );
 };
 
 const placeOf = (plate: Plate, [s, t]: Vec2): Vec3 =>

@@ -1,3 +1,5 @@
+import type { SeamLine } from './seam-line.js';
+
 /** A seam to be welded, with all a welder asks. */
 export interface Seam {
   readonly name: string;
@@ -8,6 +10,8 @@ export interface Seam {
   readonly run: 'continuous' | 'stitch';
   /** mm */
   readonly length: number;
+  /** Where it runs; empty for tabs, and for pieces of plates whose place in the pan is not known. */
+  readonly lines: readonly SeamLine[];
   readonly prep: SeamPrep;
   /** Leg of a fillet, or depth of a corner's or butt's groove, mm. */
   readonly size: number;

@@ -5,11 +5,14 @@ import { asksForTrees, type Part, TAB_FOOT, tabPlaces } from '../sheet/index.js'
 import { filletLeg } from './fillet.js';
 import { flangeSeams, plateSeams } from './flange-seams.js';
 import { pieceSeams } from './piece-seams.js';
-import { contactLength } from './plate-contact.js';
+import { contactLines } from './plate-contact.js';
+import { ringLine, type Seat, seatNear, seatUnder } from './ring-seat.js';
 import type { Seam } from './seam.js';
+import { linesOfEdges, rootLength, type SeamLine } from './seam-line.js';
 import { panSkin, type Skin } from './skin.js';
+import { skinMovedOut } from './skin-offset.js';
 import { FLANGE_KEY, type SkinParts, skinParts } from './skin-part.js';
-import { type Meeting, skinMeetings } from './skin-seams.js';
+import { type Meeting, type SkinEdge, skinMeetings } from './skin-seams.js';
 import { treeSkinParts } from './tree-skin.js';
 import { type BareSeam, prepared } from './weld-prep.js';
 
@@ -29,17 +32,19 @@ export const panSeams = (
   const atFlange = (m: Meeting): boolean => m.first === FLANGE_KEY || m.second === FLANGE_KEY;
   const shell = meetings.filter((m) => !atFlange(m));
   const rim = meetings.filter(atFlange);
+  const outside = skinMovedOut(skin, design.pan.sheet.thickness);
   const all = [
     ...plateSeams(model),
     ...pieceSeams(design, cut),
     ...baffleSeams(model, skin),
     ...tabSeams(design),
-    ...shell.map((meeting) => shellSeam(meeting, parts, design)).sort((a, b) => (a.name < b.name ? -1 : 1)),
-    ...bossSeams(design),
-    ...flangeSeams(
-      rim.reduce((sum, m) => sum + m.length, 0),
-      design,
-    ),
+    ...shell
+      .map((meeting) =>
+        shellSeam(meeting, parts, design, (edges) => linesOfEdges(edges, skin.points, outside)),
+      )
+      .sort((a, b) => (a.name < b.name ? -1 : 1)),
+    ...bossSeams(design, skin),
+    ...flangeSeams(rim, skin, design),
   ];
   return freeze(all.map((seam) => prepared(design, seam)));
 };
@@ -52,9 +57,10 @@ const JOINTS: Readonly<Record<Meeting['corner'], Seam['joint']>> = {
 };
 
 const shellSeam = (
-  { first, second, corner, length }: Meeting,
+  { first, second, corner, length, edges }: Meeting,
   { nameOf, partOf }: SkinParts,
   design: Design,
+  linesOf: (edges: readonly SkinEdge[]) => readonly SeamLine[],
 ): BareSeam => {
   return {
     name: `${nameOf(first)} to ${nameOf(second)}`,
@@ -63,6 +69,7 @@ const shellSeam = (
     side: 'outside',
     run: 'continuous',
     length,
+    lines: linesOf(edges),
     size: design.pan.sheet.thickness,
     step: 'shell',
     closedBy: null,
@@ -76,6 +83,7 @@ const baffleSeams = (model: PanModel, skin: Skin): readonly BareSeam[] => {
     const { baffle } = plate;
     if (baffle.fixed !== 'welded') return [];
     const over = baffle.kind === 'wall' ? lids.map((lid) => lid.name) : [];
+    const lines = contactLines(plate, skin);
     return [
       {
         name: `${baffle.name} to the pan`,
@@ -83,7 +91,8 @@ const baffleSeams = (model: PanModel, skin: Skin): readonly BareSeam[] => {
         joint: 'tee',
         side: 'inside',
         run: 'stitch',
-        length: contactLength(plate, skin),
+        length: rootLength(lines),
+        lines,
         size: filletLeg(baffle.thickness, design.pan.sheet.thickness),
         step: 'inside',
         closedBy: over.length > 0 ? over.join(' and ') : null,
@@ -105,6 +114,7 @@ const tabSeams = (design: Design): readonly BareSeam[] =>
         side: 'inside',
         run: 'continuous',
         length: tabs * 2 * TAB_FOOT,
+        lines: [],
         size: filletLeg(lid.thickness, design.pan.sheet.thickness),
         step: 'inside',
         closedBy: null,
@@ -112,20 +122,25 @@ const tabSeams = (design: Design): readonly BareSeam[] =>
     ];
   });
 
-const bossSeams = (design: Design): readonly BareSeam[] => {
-  const ring = (name: string, diameter: number): BareSeam => ({
+const bossSeams = (design: Design, skin: Skin): readonly BareSeam[] => {
+  const { thickness } = design.pan.sheet;
+  const ring = (name: string, diameter: number, seat: Seat | null): BareSeam => ({
     name: `${name} to the pan`,
     between: [name, 'pan'],
     joint: 'ring',
     side: 'outside',
     run: 'continuous',
     length: Math.PI * diameter,
-    size: design.pan.sheet.thickness,
+    lines: seat === null ? [] : [ringLine(seat, diameter / 2, thickness)],
+    size: thickness,
     step: 'bosses',
     closedBy: null,
   });
+  const { drain } = design;
   return [
-    ...(design.drain === null ? [] : [ring('drain bung', design.drain.bung)]),
-    ...design.bungs.map((bung) => ring(`bung "${bung.name}"`, bung.diameter)),
+    ...(drain === null ? [] : [ring('drain bung', drain.bung, seatUnder(skin, drain.at))]),
+    ...design.bungs.map((bung) =>
+      ring(`bung "${bung.name}"`, bung.diameter, seatNear(skin, bung.at, thickness)),
+    ),
   ];
 };

@@ -11,7 +11,12 @@ export interface Meeting {
   readonly corner: Corner;
   /** mm, fold arcs as chords */
   readonly length: number;
+  /** Those edges, each as two places among the skin's points. */
+  readonly edges: readonly SkinEdge[];
 }
+
+/** Two places among a skin's points. */
+export type SkinEdge = readonly [from: number, to: number];
 
 /** Sine of the angle under which two faces count as one plane. */
 const FLAT = 1e-6;
@@ -40,8 +45,9 @@ export const skinMeetings = (skin: Skin, partOf: (piece: SkinPiece) => string): 
         const along = subtract3(skin.points[b] as Vec3, skin.points[a] as Vec3);
         const corner = cornerOf(piece.normal, (skin.pieces[j] as SkinPiece).normal, along);
         const key = `${first}|${second}|${corner}`;
-        const length = (found.get(key)?.length ?? 0) + length3(along);
-        found.set(key, { first, second, corner, length });
+        const before = found.get(key);
+        const length = (before?.length ?? 0) + length3(along);
+        found.set(key, { first, second, corner, length, edges: [...(before?.edges ?? []), [a, b]] });
       }
     });
   });
