@@ -12,6 +12,7 @@ import {
   nurbsFault,
   nurbsPoint,
   simplifyLoop,
+  splineThrough,
   thenMap,
   turnMap,
 } from 'pan-core/geometry/index.js';
@@ -214,5 +215,77 @@ describe('fewer corners', () => {
     expect(circleThrough(polygon(4, 4, 4))).toBeNull();
     expect(circleThrough(polygon(40, 4, 4.2))).toBeNull();
     expect(circleThrough(polygon(40, 4, 4).slice(0, 30))).toBeNull();
+  });
+});
+
+describe('a spline through points', () => {
+  const free = { start: null, end: null };
+  it('meets each of them with the same slope and bending on both sides, and none at free ends', () => {
+    const points: readonly Point[] = [
+      [0, 0],
+      [10, 4],
+      [10, 4],
+      [18, -3],
+      [40, 7],
+    ];
+    const curve = splineThrough(points, free);
+    if (curve === null) throw new Error('no spline');
+    expect(nurbsFault(curve)).toBeNull();
+    const at = (t: number, axis: 0 | 1): number => nurbsPoint(curve, t)[axis];
+    const knots = [...new Set(curve.knots)];
+    expect(knots).toHaveLength(4);
+    const step = 1e-3;
+    for (const axis of [0, 1] as const) {
+      [points[0], points[1], points[3], points[4]].forEach((point, i) => {
+        expectWithin(at(knots[i] as number, axis), point?.[axis], 1e-12);
+      });
+      // Each span is one cubic: differences on one side give its second derivative there, exact but for rounding.
+      const bend = (t: number, d: number): number =>
+        (2 * at(t, axis) - 5 * at(t + d, axis) + 4 * at(t + 2 * d, axis) - at(t + 3 * d, axis)) / (d * d);
+      expectWithin(bend(knots[0] as number, step), 0, 1e-6);
+      expectWithin(bend(knots[3] as number, -step), 0, 1e-6);
+      for (const t of knots.slice(1, 3)) {
+        expectWithin(bend(t, -step), bend(t, step), 1e-6);
+        expectWithin(
+          (at(t, axis) - at(t - step, axis)) / step,
+          (at(t + step, axis) - at(t, axis)) / step,
+          1e-2,
+        );
+      }
+    }
+  });
+
+  it('with its ends’ directions keeps to a circle as the fourth power of the spacing', () => {
+    const off = (count: number): number => {
+      const points = Array.from({ length: count + 1 }, (_, i): Point => {
+        const a = (i / count) * (Math.PI / 2);
+        return [30 * Math.cos(a), 30 * Math.sin(a)];
+      });
+      const curve = splineThrough(points, { start: [0, 2], end: [-5, 0] });
+      if (curve === null) throw new Error('no spline');
+      return Math.max(...curveChords(curve, 1e-5).map(([x, y]) => Math.abs(Math.hypot(x, y) - 30)));
+    };
+    expect(off(6)).toBeLessThan(0.01);
+    expect(off(6) / off(12)).toBeGreaterThan(8);
+  });
+
+  it('two points make a straight line, one none', () => {
+    const curve = splineThrough(
+      [
+        [0, 0],
+        [6, 8],
+      ],
+      free,
+    );
+    for (const t of [0, 2.5, 10]) expectWithin(nurbsPoint(curve as never, t)[0], 0.6 * t, 1e-12);
+    expect(
+      splineThrough(
+        [
+          [1, 1],
+          [1, 1],
+        ],
+        free,
+      ),
+    ).toBeNull();
   });
 });

@@ -87,6 +87,18 @@ def splines(doc, space):
     space.add_circle((20, 20), 4.5)
 
 
+def fit_points(doc, space):
+    # Corners drawn through points alone, the ends' directions given; a construction spline lies elsewhere.
+    straights(space)
+    for x, y, start in ((L - R, R, 270), (L - R, W - R, 0), (R, W - R, 90), (R, R, 180)):
+        angles = [math.radians(start + 90 * k / 6) for k in range(7)]
+        one = space.add_spline([(x + R * math.cos(a), y + R * math.sin(a)) for a in angles])
+        one.dxf.start_tangent = (-math.sin(angles[0]), math.cos(angles[0]), 0)
+        one.dxf.end_tangent = (-math.sin(angles[-1]), math.cos(angles[-1]), 0)
+    space.add_circle((20, 20), 4.5)
+    space.add_spline([(200, 400), (300, 440), (410, 390)], dxfattribs={"layer": "construction"})
+
+
 def ellipses(doc, space):
     straights(space)
     for x, y, start in ((L - R, R, 270), (L - R, W - R, 0), (R, W - R, 90), (R, R, 180)):
@@ -108,5 +120,7 @@ save("mirrored", "R2018", mirrored)
 save("mirrored polyline", "R2004", mirrored_polyline)
 save("blocks", "R2007", blocks)
 save("splines", "R2013", splines)
+save("fit points", "R2010", fit_points)
+save("no unit", "R2000", pieces, unit=0)
 save("ellipses", "R2000", ellipses)
 save("inches", "R2010", inches, unit=1)

@@ -33,7 +33,7 @@ const area = (loop: readonly Point[]): number =>
 // 600 × 220 with corners of R 30: each takes (1 − π/4)·r² off.
 const AREA = 600 * 220 - (4 - Math.PI) * 900;
 
-describe('one rail, drawn in nine ways by another program', () => {
+describe('one rail, drawn in eleven ways by another program', () => {
   it.each([
     'polyline',
     'old polyline',
@@ -42,6 +42,8 @@ describe('one rail, drawn in nine ways by another program', () => {
     'mirrored polyline',
     'blocks',
     'splines',
+    'fit points',
+    'no unit',
     'ellipses',
     'inches',
   ])('%s', async (name) => {

@@ -21,6 +21,7 @@ export {
   scaleMap,
   shiftMap,
   sliceLoops,
+  splineThrough,
   stlReader,
   type TriangleSoup,
   thenMap,

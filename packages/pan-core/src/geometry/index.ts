@@ -141,4 +141,5 @@ export { circleThrough } from './round-loop.js';
 export { simplifyLoop } from './simplify.js';
 export { BRANCHES, type SoupLevel, type SoupTree } from './soup-tree.js';
 export { type StlReader, stlReader } from './stl-reader.js';
+export { type EndTangents, splineThrough } from './through-points.js';
 export { type TriangleSoup, triangleSoup } from './triangle-soup.js';

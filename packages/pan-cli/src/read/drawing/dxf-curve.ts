@@ -6,6 +6,7 @@ import {
   type NurbsCurve,
   nurbsFault,
   scaleMap,
+  splineThrough,
 } from 'pan-core';
 import type { DxfEntity } from './dxf-parse.js';
 
@@ -121,7 +122,7 @@ const polyline = (entity: DxfEntity): readonly Curve[] | string => {
 
 const spline = (entity: DxfEntity): readonly Curve[] | string => {
   const points = (entity.controlPoints ?? []).map(({ x, y }): Vec2 => [x, y]);
-  if (points.length === 0) return 'spline without control points';
+  if (points.length === 0) return throughFitPoints(entity);
   const curve: NurbsCurve = {
     kind: 'nurbs',
     degree: entity.degreeOfSplineCurve ?? 3,
@@ -131,4 +132,25 @@ const spline = (entity: DxfEntity): readonly Curve[] | string => {
   };
   const fault = nurbsFault(curve);
   return fault === null ? [curve] : `spline with ${fault}`;
+};
+
+/** Drawing programs that keep only the points a spline was drawn through leave its course to the reader. */
+const throughFitPoints = (entity: DxfEntity): readonly Curve[] | string => {
+  const flat = carried(entity, 'fit') ?? [];
+  const points = flat.flatMap((x, i): readonly Vec2[] => (i % 2 === 0 ? [[x, flat[i + 1] ?? 0]] : []));
+  const tangent = (word: string): Vec2 | null => {
+    const [x, y] = carried(entity, word) ?? [];
+    return x === undefined || y === undefined ? null : [x, y];
+  };
+  const [first, last] = [points[0], points.at(-1)];
+  const round = first !== undefined && last !== undefined && entity.closed === true;
+  if (round && Math.hypot(first[0] - last[0], first[1] - last[1]) > 0) points.push(first);
+  const [second, before] = [points[1], points.at(-2)];
+  // Round a closed one the ends go the same way, along the chord over them.
+  const over: Vec2 | null =
+    round && second !== undefined && before !== undefined
+      ? [second[0] - before[0], second[1] - before[1]]
+      : null;
+  const curve = splineThrough(points, { start: over ?? tangent('start'), end: over ?? tangent('end') });
+  return curve === null ? 'spline without points' : [curve];
 };

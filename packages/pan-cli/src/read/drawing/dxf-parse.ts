@@ -30,6 +30,7 @@ export interface DxfEntity {
   readonly controlPoints?: readonly DxfPoint[];
   readonly knotValues?: readonly number[];
   readonly degreeOfSplineCurve?: number;
+  readonly closed?: boolean;
   readonly name?: string;
   readonly position?: DxfPoint;
   readonly xScale?: number;

@@ -147,6 +147,19 @@ const complete = (one: Entity): void => {
   throw drawingRefusal(says, 'Save it again from a drawing program.', one.line);
 };
 
+/** Points that a spline is drawn through and the directions of its ends (DXF reference, SPLINE). */
+const fitGroups = ({ tags }: Entity): readonly string[] =>
+  (
+    [
+      ['fit', 11, 21],
+      ['start', 12, 22],
+      ['end', 13, 23],
+    ] as const
+  ).flatMap(([word, x, y]) => {
+    const values = tags.filter(({ code }) => code === x || code === y).map(({ value }) => value);
+    return values.length > 0 ? [`${word} ${values.join(' ')}`] : [];
+  });
+
 const linesOf = (one: Entity): readonly string[] => {
   const wanted = KEPT.get(one.name) ?? [];
   const carried: string[] = [];
@@ -155,6 +168,7 @@ const linesOf = (one: Entity): readonly string[] => {
   if (one.name === 'SPLINE') {
     const weights = one.tags.filter(({ code }) => code === 41).map(({ value }) => value);
     if (weights.length > 0) carried.push(`weights ${weights.join(' ')}`);
+    carried.push(...fitGroups(one));
   }
   const tags = one.tags.filter(({ code }) => wanted.includes(code));
   return [
