@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildPan, example, folderFor, names, pan, runPan, STACK } from './pan-command.js';
@@ -25,7 +25,14 @@ describe('pan size, stopped', () => {
   it('by Ctrl-C writes the best so far, which passes by itself, and says so', () =>
     folderFor(async (folder) => {
       const args = ['size', example('two-wings'), '--for', 'least depth', '--out', 'sized.yaml'];
-      const { code, out, err } = await stopped(args, folder, 4000);
+      let found = await stopped(args, folder, 4000);
+      // On a busy machine nothing better may have been found yet: it is given longer.
+      for (const after of [12_000, 36_000]) {
+        if (!found.out.startsWith('PASSES AS IT STANDS')) break;
+        rmSync(join(folder, 'sized.yaml'), { force: true });
+        found = await stopped(args, folder, after);
+      }
+      const { code, out, err } = found;
       expect(code, err).toBe(0);
       expect(out).toMatch(/^PASSES, LEAST DEPTH: \d/);
       expect(out).toMatch(/Stopped after \d+ designs: the best so far/);
