@@ -18,7 +18,10 @@ const SIDES = 24;
 const TOO_NEAR = 2e-3;
 
 /** The two axes that follow, so that the three are right-handed. */
-const othersOf = (axis: Axis): readonly [Axis, Axis] => [((axis + 1) % 3) as Axis, ((axis + 2) % 3) as Axis];
+export const othersOf = (axis: Axis): readonly [Axis, Axis] => [
+  ((axis + 1) % 3) as Axis,
+  ((axis + 2) % 3) as Axis,
+];
 
 /** A place for a cut near `at` that passes through no corner of the mesh. */
 export const cleanPlace = (mesh: Mesh, axis: Axis, at: number): number => {

@@ -1,7 +1,7 @@
-import type { Vec2, Vec3 } from '../numeric/index.js';
-import { freeze } from '../numeric/index.js';
+import { boundsOf, type FlatSegment, sliceLoops } from '../geometry/index.js';
+import { freeze, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { Mesh } from './mesh.js';
-import { type Axis, cleanPlace, cutMesh, type PinHole } from './mesh-cut.js';
+import { type Axis, cleanPlace, cutMesh, othersOf, type PinHole } from './mesh-cut.js';
 
 /** A piece of the mock-up that a printer can hold. */
 export interface MockUpPiece {
@@ -28,21 +28,29 @@ export const mockUpPieces = (whole: Mesh, bed: Vec3, wall: number): readonly Moc
   const cuts = AXES.map((axis) => cutsAcross(whole, axis, bed[axis]));
   const pieces = AXES.reduce<readonly Loose[]>(
     (all, axis) => all.flatMap((piece) => slicedAcross(piece, axis, cuts, wall)),
-    [{ mesh: whole, pins: 0 }],
+    [{ mesh: whole, pins: [] }],
   );
-  return freeze(pieces.map(({ mesh, pins }, i) => ({ name: `piece ${i + 1}`, mesh, ...boxOf(mesh), pins })));
+  return freeze(
+    pieces.map(({ mesh, pins }, i) => ({
+      name: `piece ${i + 1}`,
+      mesh,
+      ...boundsOf(mesh.points),
+      pins: pins.length,
+    })),
+  );
 };
 
+/** A piece that may be cut again, with where its pins stand in its cut faces. */
 interface Loose {
   readonly mesh: Mesh;
-  readonly pins: number;
+  readonly pins: readonly Vec3[];
 }
 
 const AXES = [0, 1, 2] as const;
 
 /** Even shares of the length that fit the bed. */
 const cutsAcross = (mesh: Mesh, axis: Axis, room: number): readonly number[] => {
-  const { low, high } = boxOf(mesh);
+  const { low, high } = boundsOf(mesh.points);
   const length = high[axis] - low[axis];
   // Cuts are moved by less than this to pass through no corner.
   const count = Math.max(1, Math.ceil(length / (room - 0.5)));
@@ -60,48 +68,41 @@ const slicedAcross = (
   const out: Loose[] = [];
   let rest = piece;
   for (const at of cuts[axis] as readonly number[]) {
-    const { low, high } = boxOf(rest.mesh);
+    const { low, high } = boundsOf(rest.mesh.points);
     if (at <= low[axis] || at >= high[axis]) continue;
     // Pins keep clear of the cuts that cross this one.
-    const [u, v] = [cuts[(axis + 1) % 3], cuts[(axis + 2) % 3]] as [readonly number[], readonly number[]];
+    const [u, v] = othersOf(axis).map((k) => cuts[k]) as [readonly number[], readonly number[]];
     const pins = pinHoles(rest.mesh, axis, at, wall).filter(
       ({ at: [a, b] }) =>
         u.every((cut) => Math.abs(cut - a) > PIN.depth) && v.every((cut) => Math.abs(cut - b) > PIN.depth),
     );
     const [below, above] = cutMesh(rest.mesh, axis, at, pins);
-    out.push({ mesh: below, pins: rest.pins + pins.length });
-    rest = { mesh: above, pins: pins.length };
+    const made = pins.map((pin) => pinPlace(pin, axis, at));
+    out.push({ mesh: below, pins: [...rest.pins.filter((p) => p[axis] < at), ...made] });
+    rest = { mesh: above, pins: [...rest.pins.filter((p) => p[axis] > at), ...made] };
   }
   return [...out, rest];
 };
 
-const boxOf = ({ points }: Mesh): { readonly low: Vec3; readonly high: Vec3 } => {
-  const of = (pick: (...values: number[]) => number, k: Axis): number =>
-    points.reduce((found, p) => pick(found, p[k]), points[0]?.[k] ?? 0);
-  return {
-    low: [of(Math.min, 0), of(Math.min, 1), of(Math.min, 2)],
-    high: [of(Math.max, 0), of(Math.max, 1), of(Math.max, 2)],
-  };
+const pinPlace = ({ at: [a, b] }: PinHole, axis: Axis, height: number): Vec3 => {
+  const [u, v] = othersOf(axis);
+  const place: [number, number, number] = [height, height, height];
+  place[u] = a;
+  place[v] = b;
+  return place;
 };
 
-type Piece2 = readonly [Vec2, Vec2];
-
 /** The lines in which a plane square to an axis cuts a mesh, in the two axes that follow. */
-const sectionOf = ({ points, triangles }: Mesh, axis: Axis, at: number): readonly Piece2[] => {
-  const [u, v] = [((axis + 1) % 3) as Axis, ((axis + 2) % 3) as Axis];
-  return triangles.flatMap((triangle): Piece2[] => {
-    const cuts = triangle.flatMap((i, k): Vec2[] => {
-      const [p, q] = [points[i] as Vec3, points[triangle[(k + 1) % 3] as number] as Vec3];
-      if (p[axis] < at === q[axis] < at) return [];
-      const t = (at - p[axis]) / (q[axis] - p[axis]);
-      return [[p[u] + t * (q[u] - p[u]), p[v] + t * (q[v] - p[v])]];
-    });
-    return cuts.length === 2 ? [[cuts[0] as Vec2, cuts[1] as Vec2]] : [];
-  });
+const sectionOf = ({ points, triangles }: Mesh, axis: Axis, at: number): readonly FlatSegment[] => {
+  const [u, v] = othersOf(axis);
+  const along = (k: Axis, length: number): Vec3 =>
+    [0, 1, 2].map((i) => (i === k ? length : 0)) as unknown as Vec3;
+  const plane = { at: along(axis, at), right: along(u, 1), upward: along(v, 1) };
+  return triangles.flatMap((triangle) => sliceLoops([triangle.map((place) => points[place] as Vec3)], plane));
 };
 
 /** How deep a point lies in the material of a section; negative outside. */
-const depthIn = (section: readonly Piece2[], [x, y]: Vec2): number => {
+const depthIn = (section: readonly FlatSegment[], [x, y]: Vec2): number => {
   let [inside, nearest] = [false, Number.POSITIVE_INFINITY];
   for (const [a, b] of section) {
     const d: Vec2 = [b[0] - a[0], b[1] - a[1]];
