@@ -28,8 +28,11 @@ const asksForHelp = (argv: readonly string[]): boolean => {
 
 /** What went wrong, as text for people and, when asked, as JSON for a program. */
 const explain = async (error: unknown, file: string, json: boolean): Promise<ExitCode> => {
-  const { explanation } = await import('./terminal/explanation.js');
-  const { text, data, code } = explanation(error, file, messageWidth());
+  const [{ explanation }, { placedError }] = await Promise.all([
+    import('./terminal/explanation.js'),
+    import('./read/placed-error.js'),
+  ]);
+  const { text, data, code } = explanation(await placedError(error, file), file, messageWidth());
   process.stderr.write(text);
   if (json) process.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
   return code;

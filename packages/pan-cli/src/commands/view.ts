@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { PanError } from 'pan-core';
-import { readDesignFile } from '../read/index.js';
+import { placedError, readDesignFile } from '../read/index.js';
 import { pageAssets } from '../report/page-assets.js';
 import { pageData } from '../report/page-data.js';
 import { explanation } from '../terminal/explanation.js';
@@ -38,7 +38,13 @@ export const view: Run = async ({ file, options }, screen) => {
   const live = livePage(
     basename(file),
     pageAssets(),
-    async () => pageData(await readDesignFile(file), PAN_VERSION),
+    async () => {
+      try {
+        return await pageData(await readDesignFile(file), PAN_VERSION);
+      } catch (error) {
+        throw await placedError(error, file);
+      }
+    },
     (error) => explanation(error, file, WIDTH).text.trimEnd().split('\n'),
   );
   const server = await startLiveServer(live.shown, port);
