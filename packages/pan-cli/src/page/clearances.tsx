@@ -1,4 +1,5 @@
 import type { FitRow } from 'pan-core';
+import { started } from '../terminal/plain.js';
 import { pair } from '../terminal/quantity.js';
 import { OutlineViews } from './outline-views.js';
 import { usePage } from './state.js';
@@ -81,7 +82,7 @@ export const Clearances = () => {
       ) : (
         <>
           <p role="status">
-            <Said text={pointed.because} />
+            <Said text={started(pointed.because)} />
           </p>
           <OutlineViews chosen={[]} at={pointed.worst_at ?? pointed.at} words={pointed.because} />
         </>

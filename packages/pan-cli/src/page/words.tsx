@@ -1,6 +1,6 @@
 import type { Check, Grounds, Status } from 'pan-core';
 import { stateWord } from '../terminal/check-numbers.js';
-import { plain } from '../terminal/plain.js';
+import { plain, started } from '../terminal/plain.js';
 import { quantity, sentence } from '../terminal/quantity.js';
 import { markOf } from '../terminal/sign.js';
 import { usePage } from './state.js';
@@ -35,11 +35,11 @@ export const Said = ({ text }: { text: string }) => {
 export const Reason = ({ check }: { check: Check }) => (
   <>
     <p>
-      <Said text={check.because} />
+      <Said text={started(check.because)} />
     </p>
     {check.try === '' ? null : (
       <p class="try">
-        <Said text={check.try} />
+        <Said text={started(check.try)} />
       </p>
     )}
   </>

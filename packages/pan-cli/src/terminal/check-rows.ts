@@ -4,7 +4,7 @@ import { checkNumbers, stateWord } from './check-numbers.js';
 import { ink } from './ink.js';
 import { MARGIN } from './job-card.js';
 
-import { plain } from './plain.js';
+import { plain, started } from './plain.js';
 import { sentence } from './quantity.js';
 import { markOf } from './sign.js';
 import { type Column, row, tableWidth } from './table.js';
@@ -21,8 +21,6 @@ const shapeFor = (width: number): readonly Column[] => {
   const fixed = [STATE, { width: 0 }, VALUE, LIMIT];
   return [STATE, { width: Math.max(13, Math.min(46, width - MARGIN - tableWidth(fixed))) }, VALUE, LIMIT];
 };
-
-const started = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The first line of a text, with a sign that there is more of it. */
 const oneLine = (lines: readonly string[]): string[] => {

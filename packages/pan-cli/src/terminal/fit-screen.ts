@@ -4,7 +4,7 @@ import { assumptionLines, unknownLines } from './assumptions.js';
 import { clearanceRows, placeWords } from './clearance-rows.js';
 import { ink } from './ink.js';
 import { block, blockText } from './job-card.js';
-import { plain } from './plain.js';
+import { plain, started } from './plain.js';
 import { pair, sentence } from './quantity.js';
 import { removalLines } from './removal-lines.js';
 import { roomLines, shiftWords } from './room-lines.js';
@@ -17,8 +17,6 @@ const VERDICT: Readonly<Record<Status, string>> = {
   warn: 'FITS ON PAPER, WITH WARNINGS',
   pass: 'FITS ON PAPER',
 };
-
-const started = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The binding constraint in one line: what, by how much, and what to do. */
 const headline = (report: FitReport, screen: Screen): string => {

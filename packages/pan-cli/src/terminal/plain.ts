@@ -14,3 +14,6 @@ export const plain = (text: string, longest = 400): string => {
   const letters = [...clean];
   return letters.length > longest ? `${letters.slice(0, longest - 1).join('')}…` : clean;
 };
+
+/** A sentence's first letter as a sentence has it. */
+export const started = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,5 @@
 import type { Design, Lid } from '../design/index.js';
-import { inventoryOf, type OilSystem, restAnswer } from '../oil/index.js';
+import { GRAVITY, inventoryOf, type OilSystem, restAnswer } from '../oil/index.js';
 import type { Opening } from '../pan/index.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
@@ -9,7 +9,6 @@ const HELD = 0.05;
 const HEAD = 5;
 /** Both common practice, no source; as is what a thin plate’s opening passes of what an ideal one would. */
 const DISCHARGE = 0.6;
-const GRAVITY = 9806.65;
 
 /** Whether lids and trays let their oil off: what stays on them at rest, and how high it stands at full flow. */
 export const lidChecks = (design: Design, system: OilSystem): readonly Check[] => {

@@ -1,5 +1,6 @@
-import { type Skin, skinMovedOut } from '../weld/index.js';
+import { isSheet, type Skin, skinMovedOut } from '../weld/index.js';
 import { type Mesh, meshOfLoops, requireClosed, roundMesh } from './mesh.js';
+import { shellLoops } from './sheet-shell.js';
 
 /** The room inside the pan below the rail as one closed solid, baffles left out. */
 export const insideSolid = (skin: Skin): Mesh =>
@@ -31,9 +32,6 @@ export const outsideSolid = (skin: Skin, thickness: number): Mesh =>
     'outside of the pan',
   );
 
-/** What closes the pan at the rail and is no sheet of its own. */
-const NO_SHEET: ReadonlySet<string> = new Set(['lid', 'flange', 'block']);
-
 /**
  * The pan's sheet as one closed solid, open at the rail: between two faces that stand `inner` and `outer` mm out
  * from the inside face. 0 and the thickness give the metal as it is; less than 0 is inside the oil.
@@ -41,17 +39,6 @@ const NO_SHEET: ReadonlySet<string> = new Set(['lid', 'flange', 'block']);
 export const hollowSolid = (skin: Skin, inner: number, outer: number): Mesh => {
   const [inside, outside] = [skinMovedOut(skin, inner), skinMovedOut(skin, outer)];
   const shift = inside.length;
-  const sheet = skin.pieces.filter(({ owner }) => !NO_SHEET.has(owner));
-  const edges = new Set(
-    sheet.flatMap(({ loop }) => loop.map((a, i) => `${a} ${loop[(i + 1) % loop.length]}`)),
-  );
-  const loops = sheet.flatMap(({ loop }) => [
-    [...loop].reverse(),
-    loop.map((place) => place + shift),
-    ...loop.flatMap((a, i) => {
-      const b = loop[(i + 1) % loop.length] as number;
-      return edges.has(`${b} ${a}`) ? [] : [[a, b, b + shift, a + shift]];
-    }),
-  ]);
+  const loops = shellLoops(skin.pieces.filter(isSheet), (place) => place + shift);
   return requireClosed(roundMesh(meshOfLoops([...inside, ...outside], loops)), 'pan of sheet');
 };

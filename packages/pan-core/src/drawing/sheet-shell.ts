@@ -1,5 +1,5 @@
 import { dot3, type Vec3 } from '../numeric/index.js';
-import { leastShift, type Skin, type SkinParts, type SkinPiece } from '../weld/index.js';
+import { isSheet, leastShift, type Skin, type SkinParts, type SkinPiece } from '../weld/index.js';
 import { type Mesh, meshOfLoops, requireClosed, roundMesh } from './mesh.js';
 
 /** A part of the finished pan as a solid in its place, pan axes. */
@@ -20,7 +20,7 @@ export const sheetShells = (
 ): readonly InPlace[] => {
   const byPart = new Map<string, SkinPiece[]>();
   for (const piece of skin.pieces) {
-    if (piece.owner === 'lid' || piece.owner === 'flange' || piece.owner === 'block') continue;
+    if (!isSheet(piece)) continue;
     const key = keyOf(piece);
     byPart.set(key, [...(byPart.get(key) ?? []), piece]);
   }
@@ -48,20 +48,23 @@ const shell = (skin: Skin, pieces: readonly SkinPiece[], thickness: number, name
     points.push([p[0] + s[0], p[1] + s[1], p[2] + s[2]]);
   }
   const out = (place: number): number => outer.get(place) as number;
-  const edges = new Set<string>();
-  for (const { loop } of pieces) {
-    loop.forEach((a, i) => {
-      edges.add(`${a} ${loop[(i + 1) % loop.length]}`);
-    });
-  }
-  const loops: number[][] = [];
-  for (const { loop } of pieces) {
-    loops.push([...loop].reverse(), loop.map(out));
-    loop.forEach((a, i) => {
-      const b = loop[(i + 1) % loop.length] as number;
-      // An edge that no other piece of the part runs the other way is an edge of the sheet.
-      if (!edges.has(`${b} ${a}`)) loops.push([a, b, out(b), out(a)]);
-    });
-  }
-  return requireClosed(roundMesh(meshOfLoops(points, loops)), `part "${name}"`);
+  return requireClosed(roundMesh(meshOfLoops(points, shellLoops(pieces, out))), `part "${name}"`);
+};
+
+/** Pieces of sheet as a closed shell: their own faces turned over, the same farther out, and a rim round every edge. */
+export const shellLoops = (
+  pieces: readonly Pick<SkinPiece, 'loop'>[],
+  out: (place: number) => number,
+): readonly (readonly number[])[] => {
+  const after = (loop: readonly number[], i: number): number => loop[(i + 1) % loop.length] as number;
+  const edges = new Set(pieces.flatMap(({ loop }) => loop.map((a, i) => `${a} ${after(loop, i)}`)));
+  return pieces.flatMap(({ loop }) => [
+    [...loop].reverse(),
+    loop.map(out),
+    ...loop.flatMap((a, i) => {
+      const b = after(loop, i);
+      // An edge that no other piece runs the other way is an edge of the sheet.
+      return edges.has(`${b} ${a}`) ? [] : [[a, b, out(b), out(a)]];
+    }),
+  ]);
 };

@@ -1,5 +1,6 @@
 import type { Vec2 } from '../numeric/index.js';
 import type { NurbsCurve } from './curve.js';
+import { distance2, length2, unit2 } from './path-vector.js';
 
 /** Directions in which a curve leaves its first point and reaches its last; null where nobody says. */
 export interface EndTangents {
@@ -13,9 +14,9 @@ export interface EndTangents {
  * than two points lie apart.
  */
 export const splineThrough = (given: readonly Vec2[], { start, end }: EndTangents): NurbsCurve | null => {
-  const points = given.filter((at, i) => i === 0 || apart(given[i - 1] as Vec2, at) > 0);
+  const points = given.filter((at, i) => i === 0 || distance2(given[i - 1] as Vec2, at) > 0);
   if (points.length < 2) return null;
-  const spans = points.slice(1).map((at, i) => apart(points[i] as Vec2, at));
+  const spans = points.slice(1).map((at, i) => distance2(points[i] as Vec2, at));
   const slopes = ([0, 1] as const).map((axis) =>
     slopesOf(
       points.map((at) => at[axis]),
@@ -39,12 +40,7 @@ export const splineThrough = (given: readonly Vec2[], { start, end }: EndTangent
   return { kind: 'nurbs', degree: 3, knots, points: controls, weights: controls.map(() => 1) };
 };
 
-const apart = (a: Vec2, b: Vec2): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
-
-const unit = (of: Vec2 | null): Vec2 | null => {
-  const length = of === null ? 0 : Math.hypot(of[0], of[1]);
-  return of === null || length === 0 ? null : [of[0] / length, of[1] / length];
-};
+const unit = (of: Vec2 | null): Vec2 | null => (of === null || length2(of) === 0 ? null : unit2(of));
 
 /** Slopes at the points of one coordinate: equal bending on both sides of each, by elimination from both ends. */
 const slopesOf = (

@@ -7,6 +7,7 @@ import { usualSplit } from './flange-split.js';
 import { foldOrder } from './fold-order.js';
 import type { Part } from './part.js';
 import { beyondSheet } from './sheet-room.js';
+import { staysWhole } from './split-part.js';
 
 /** What the user's own brake and sheet allow: longest fold, a free order of folds, parts that fit the sheet. */
 export const brakeFindings = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => [
@@ -121,9 +122,7 @@ const fitsSheet = (design: Design, parts: readonly Part[]): readonly SheetFindin
 const sheetAdvice = (design: Design, part: Part): string => {
   if (part.name === 'flange')
     return `Weld the flange of two pieces, pan.flange.split: {across_at: ${usualSplit(design).toFixed(0)}}, or write a larger sheet as shop.sheet.`;
-  const { split } = design.pan.joints;
-  const stays = !split.usual || split.whole.some((name) => name.toLowerCase() === part.name.toLowerCase());
-  return stays
-    ? `Let it be cut apart: pan.joints.split keeps it whole; or write a larger sheet as shop.sheet.`
+  return staysWhole(design, part)
+    ? 'Let it be cut apart: pan.joints.split keeps it whole; or write a larger sheet as shop.sheet.'
     : 'Buy a larger sheet and write it as shop.sheet.';
 };

@@ -38,6 +38,7 @@ export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './par
 export type { Placement } from './placement.js';
 export { sheetFindings } from './sheet-finding.js';
 export { type ShopFinding, SMALLEST_GAP, SMALLEST_HOLE, shopFindings } from './shop-finding.js';
+export { joinsOnce } from './split-join.js';
 export { type SheetTrees, sheetTrees, treeNames, treeParts } from './tree-part.js';
 export { type TubeList, type TubeStep, tubeBends } from './tube-bend.js';
 export type { Blank, FlatFold } from './unfold.js';

@@ -1,13 +1,12 @@
 import type { Design } from '../design/index.js';
 import { atLeast, type SheetFinding } from './finding.js';
 import type { Part, PartJoin } from './part.js';
+import { joinsOnce } from './split-join.js';
 import { seamClearance } from './split-place.js';
 
 /** How far the seams of parts that were cut apart keep from bends, holes, corners and feet of baffles. */
 export const splitFindings = (design: Design, parts: readonly Part[]): readonly SheetFinding[] => {
-  const joins = parts.flatMap((part) =>
-    (part.joins ?? []).filter(({ other }) => part.name < other).map((join) => ({ part, join })),
-  );
+  const joins = joinsOnce(parts);
   if (joins.length === 0) return [];
   const away = ({ join }: (typeof joins)[number]): number => join.near?.away ?? Number.POSITIVE_INFINITY;
   const worst = joins.reduce((a, b) => (away(b) < away(a) ? b : a));

@@ -134,3 +134,11 @@ const witnesses = (
     };
   });
 };
+
+/** Every join of pieces once, from the piece whose name comes first. */
+export const joinsOnce = (
+  parts: readonly Part[],
+): readonly { readonly part: Part; readonly join: PartJoin }[] =>
+  parts.flatMap((part) =>
+    (part.joins ?? []).filter(({ other }) => part.name < other).map((join) => ({ part, join })),
+  );

@@ -24,11 +24,15 @@ export const splitParts = (design: Design, parts: readonly Part[]): readonly Par
   });
   return parts.flatMap((part) => {
     const asked = split.seams.filter((seam) => isNamed(part.name, seam.part));
-    const alone = !split.usual || split.whole.some((name) => isNamed(part.name, name));
+    const alone = staysWhole(design, part);
     if (asked.length === 0 && (alone || splitNeed(design, part) === null)) return [part];
     return splitPart(design, part, asked, alone);
   });
 };
+
+/** Whether the design keeps a part from being cut apart by itself. */
+export const staysWhole = ({ pan: { joints } }: Design, { name }: Pick<Part, 'name'>): boolean =>
+  !joints.split.usual || joints.split.whole.some((kept) => isNamed(name, kept));
 
 /** Places along an axis nearer than this are one, mm. */
 const SAME = 1e-6;

@@ -12,7 +12,7 @@ import {
 import { add3, dot3, scale3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { BendRule } from './bend-rule.js';
 import { buttTrim } from './butt-trim.js';
-import { FAR, type Facet, facetFlat, facetLocal } from './cutter.js';
+import { FAR, type Facet, facetFlat, facetLocal, planeFacet } from './cutter.js';
 import type { Fold } from './part.js';
 import { footEnd, type WingFrame, wingPoint } from './wing-frame.js';
 
@@ -36,21 +36,7 @@ export interface WingLeaf {
 export const outerFace = (frame: WingFrame): Facet => {
   const a = wingPoint(frame, frame.rear, frame.outer(frame.rear), 0);
   const b = wingPoint(frame, frame.front, frame.outer(frame.front), 0);
-  return {
-    origin: a,
-    u: unit3(subtract3(b, a)),
-    v: [0, 0, 1],
-    bounds: [
-      [-FAR, -FAR],
-      [FAR, -FAR],
-      [FAR, FAR],
-      [-FAR, FAR],
-    ],
-    at: [0, 0],
-    along: [1, 0],
-    across: [0, 1],
-    bend: false,
-  };
+  return planeFacet(a, unit3(subtract3(b, a)), [0, 0, 1]);
 };
 
 /**

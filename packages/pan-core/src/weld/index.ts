@@ -11,7 +11,7 @@ export { SAYINGS } from './sayings.js';
 export type { Seam, SeamPrep, SeamStep } from './seam.js';
 export type { SeamLine } from './seam-line.js';
 export { panSeams } from './seams.js';
-export { panSkin, type Skin, type SkinPiece } from './skin.js';
+export { isSheet, panSkin, type Skin, type SkinPiece } from './skin.js';
 export { skinMovedOut } from './skin-offset.js';
 export { type SkinParts, skinParts } from './skin-part.js';
 export { PRACTICE, type WeldStep, weldSteps } from './weld-step.js';

@@ -1,14 +1,12 @@
 import type { Baffle, Design } from '../design/index.js';
 import type { Vec3 } from '../numeric/index.js';
-import type { Part } from '../sheet/index.js';
+import { joinsOnce, type Part } from '../sheet/index.js';
 import { plainLine } from './seam-line.js';
 import type { BareSeam } from './weld-prep.js';
 
 /** Seams by which the pieces of parts that were cut apart are joined again, each once. */
 export const pieceSeams = (design: Design, parts: readonly Part[]): readonly BareSeam[] => {
-  const joins = parts.flatMap((part) =>
-    (part.joins ?? []).filter(({ other }) => part.name < other).map((join) => ({ part, join })),
-  );
+  const joins = joinsOnce(parts);
   return joins.map(({ part, join }): BareSeam => {
     const { seam, whole, other, length, places, lines } = join;
     // One cut may part more than two pieces: its stretches are then told apart by what they join.

@@ -1,6 +1,6 @@
 import { add3, cross3, dot3, scale3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
 import { plainLine, type SeamLine } from './seam-line.js';
-import type { Skin, SkinPiece } from './skin.js';
+import { isOnPiece, isSheet, type Skin, type SkinPiece } from './skin.js';
 
 /** Where a bung sits: a point of the pan's inside face and that face's normal, out of the oil. */
 export interface Seat {
@@ -11,15 +11,18 @@ export interface Seat {
 /** Chords of a whole turn: of a 50 mm bung within 0.05 mm. */
 const CHORDS = 72;
 
+/** Beyond an edge by rounding alone, mm. */
+const SAME = 1e-6;
+
 /** The lowest sheet under a place of the plan; null where there is none. */
 export const seatUnder = (skin: Skin, [x, y]: Vec2): Seat | null => {
-  const found = sheetOf(skin).flatMap((piece): readonly Seat[] => {
+  const found = skin.pieces.filter(isSheet).flatMap((piece): readonly Seat[] => {
     const { normal } = piece;
     if (normal[2] > -1e-6) return [];
-    const [first] = loopOf(skin, piece) as [Vec3];
+    const first = firstOf(skin, piece);
     const z = first[2] - (normal[0] * (x - first[0]) + normal[1] * (y - first[1])) / normal[2];
     const at: Vec3 = [x, y, z];
-    return holds(skin, piece, at) ? [{ at, normal }] : [];
+    return isOnPiece(skin, piece, at, SAME) ? [{ at, normal }] : [];
   });
   return found.reduce<Seat | null>(
     (low, seat) => (low === null || seat.at[2] < low.at[2] ? seat : low),
@@ -29,12 +32,16 @@ export const seatUnder = (skin: Skin, [x, y]: Vec2): Seat | null => {
 
 /** The sheet nearest to a point, no farther than `within` mm; null where there is none. */
 export const seatNear = (skin: Skin, p: Vec3, within: number): Seat | null => {
-  const found = sheetOf(skin).flatMap((piece): readonly (Seat & { readonly away: number })[] => {
-    const { normal } = piece;
-    const above = dot3(normal, subtract3(p, (loopOf(skin, piece) as [Vec3])[0]));
-    const at = subtract3(p, scale3(normal, above));
-    return Math.abs(above) <= within && holds(skin, piece, at) ? [{ at, normal, away: Math.abs(above) }] : [];
-  });
+  const found = skin.pieces
+    .filter(isSheet)
+    .flatMap((piece): readonly (Seat & { readonly away: number })[] => {
+      const { normal } = piece;
+      const above = dot3(normal, subtract3(p, firstOf(skin, piece)));
+      const at = subtract3(p, scale3(normal, above));
+      return Math.abs(above) <= within && isOnPiece(skin, piece, at, SAME)
+        ? [{ at, normal, away: Math.abs(above) }]
+        : [];
+    });
   const best = found.reduce<(typeof found)[number] | null>(
     (a, b) => (a === null || b.away < a.away ? b : a),
     null,
@@ -56,17 +63,4 @@ export const ringLine = ({ at, normal }: Seat, radius: number, thickness: number
   );
 };
 
-const sheetOf = ({ pieces }: Skin): readonly SkinPiece[] =>
-  pieces.filter(({ owner }) => owner !== 'lid' && owner !== 'flange' && owner !== 'block');
-
-const loopOf = ({ points }: Skin, { loop }: SkinPiece): readonly Vec3[] =>
-  loop.map((place) => points[place] as Vec3);
-
-/** Whether a point of a convex piece's plane lies on it. */
-const holds = (skin: Skin, piece: SkinPiece, p: Vec3): boolean => {
-  const loop = loopOf(skin, piece);
-  return loop.every((a, i) => {
-    const along = subtract3(loop[(i + 1) % loop.length] as Vec3, a);
-    return dot3(piece.normal, cross3(along, subtract3(p, a))) >= -1e-6 * Math.hypot(...along);
-  });
-};
+const firstOf = ({ points }: Skin, { loop }: SkinPiece): Vec3 => points[loop[0] as number] as Vec3;

@@ -1,5 +1,5 @@
 import { areaVector, liftPoint, type PlaneEquation } from '../geometry/index.js';
-import { dot3, unit3, type Vec3 } from '../numeric/index.js';
+import { cross3, dot3, subtract3, unit3, type Vec3 } from '../numeric/index.js';
 import type { Owner, PanModel } from '../pan/index.js';
 import { joinPoints } from './join-points.js';
 
@@ -18,6 +18,18 @@ export interface Skin {
   readonly points: readonly Vec3[];
   readonly pieces: readonly SkinPiece[];
 }
+
+/** Whether a piece is sheet: not the open top, nor what closes the pan at the rail. */
+export const isSheet = ({ owner }: SkinPiece): boolean =>
+  owner !== 'lid' && owner !== 'flange' && owner !== 'block';
+
+/** Whether a point of a convex piece's plane lies on it, or within so many mm of its edges. */
+export const isOnPiece = ({ points }: Skin, { loop, normal }: SkinPiece, p: Vec3, within: number): boolean =>
+  loop.every((place, i) => {
+    const a = points[place] as Vec3;
+    const along = subtract3(points[loop[(i + 1) % loop.length] as number] as Vec3, a);
+    return dot3(normal, cross3(along, subtract3(p, a))) >= -within * Math.hypot(...along);
+  });
 
 /** The inside faces of a pan with the open top closed; baffles and their thickness are not in it. */
 export const panSkin = (model: PanModel): Skin => {

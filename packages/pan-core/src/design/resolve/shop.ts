@@ -1,4 +1,4 @@
-import { defaultNamed } from '../default.js';
+import { type DefaultName, defaultNamed } from '../default.js';
 import type { Point2, Point3 } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import type { Prices, Shop } from '../shop.js';
@@ -9,14 +9,17 @@ const STOCK: Point2 = [2500, 1250];
 /** A common size of bed, as the default's words say. */
 const BED: Point3 = [220, 220, 250];
 
+/** A usual size, noted in the default's own words. */
+const assumed = <T>(usual: T, path: readonly string[], name: DefaultName, notes: Notes): T => {
+  const { value, why } = defaultNamed(name);
+  notes.assume(path, value, why);
+  return usual;
+};
+
 export const resolveShop = (keys: DesignKeys['shop'], notes: Notes): Shop => {
   const path = ['shop'];
-  if (keys?.sheet === undefined) {
-    const { value, why } = defaultNamed('stock sheet');
-    notes.assume([...path, 'sheet'], value, why);
-  }
   return {
-    sheet: keys?.sheet ?? STOCK,
+    sheet: keys?.sheet ?? assumed(STOCK, [...path, 'sheet'], 'stock sheet', notes),
     edge: notes.take(keys?.edge, [...path, 'edge'], 'length', 'sheet edge'),
     gap: keys?.gap ?? null,
     brake: {
@@ -30,12 +33,8 @@ export const resolveShop = (keys: DesignKeys['shop'], notes: Notes): Shop => {
 
 const resolvePrinter = (keys: NonNullable<DesignKeys['shop']>['printer'], notes: Notes): Shop['printer'] => {
   const path = ['shop', 'printer'];
-  if (keys?.bed === undefined) {
-    const { value, why } = defaultNamed('printer bed');
-    notes.assume([...path, 'bed'], value, why);
-  }
   return {
-    bed: keys?.bed ?? BED,
+    bed: keys?.bed ?? assumed(BED, [...path, 'bed'], 'printer bed', notes),
     wall: notes.take(keys?.wall, [...path, 'wall'], 'length', 'mock-up wall'),
   };
 };
