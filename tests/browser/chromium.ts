@@ -23,6 +23,18 @@ export const openBrowser = ({ solids }: { solids: boolean }): Promise<Browser> =
     args: [...QUIET, ...(solids ? SOLIDS : ['--disable-gpu', '--disable-3d-apis'])],
   });
 
+/** Source of a function that gives a page the pixels of a picture from its base64 text. */
+export const PIXELS = `async (text) => {
+  const image = new Image();
+  image.src = 'data:image/png;base64,' + text;
+  await image.decode();
+  const canvas = document.createElement('canvas');
+  [canvas.width, canvas.height] = [image.width, image.height];
+  const paper = canvas.getContext('2d');
+  paper.drawImage(image, 0, 0);
+  return paper.getImageData(0, 0, image.width, image.height);
+}`;
+
 /** A page with everything that it says or asks for. */
 export interface Watched {
   readonly page: Page;

@@ -8,7 +8,7 @@ import { quantity } from 'pan-cli/terminal/quantity.js';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildPan, example, runPan } from '../hostile/pan-command.js';
-import { hasBrowser, MISSING_BROWSER, openBrowser, openPage } from './chromium.js';
+import { hasBrowser, MISSING_BROWSER, openBrowser, openPage, PIXELS } from './chromium.js';
 
 const DESK = { width: 1280, height: 900 };
 const PHONE = { width: 360, height: 740 };
@@ -82,14 +82,7 @@ const shown = async (page: Page): Promise<object> => ({
 
 /** Pixels of a picture in the colour of a seam. */
 const BEADS = `async (text) => {
-  const image = new Image();
-  image.src = 'data:image/png;base64,' + text;
-  await image.decode();
-  const canvas = document.createElement('canvas');
-  [canvas.width, canvas.height] = [image.width, image.height];
-  const paper = canvas.getContext('2d');
-  paper.drawImage(image, 0, 0);
-  const { data } = paper.getImageData(0, 0, image.width, image.height);
+  const { data } = await (${PIXELS})(text);
   let found = 0;
   for (let i = 0; i < data.length; i += 4)
     if (Math.abs(data[i] - 0x9b) + Math.abs(data[i + 1] - 0x1c) + Math.abs(data[i + 2] - 0x1c) < 12) found++;

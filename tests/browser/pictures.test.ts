@@ -5,23 +5,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { buildPan } from '../hostile/pan-command.js';
-import { hasBrowser, MISSING_BROWSER, openBrowser } from './chromium.js';
+import { hasBrowser, MISSING_BROWSER, openBrowser, PIXELS } from './chromium.js';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 const docs = here('../../packages/pan-cli/docs/');
 
 /** Share of pixels of two pictures that differ by more than a shade; 1 where their sizes differ. */
 const COMPARE = `async ([a, b]) => {
-  const pixels = async (text) => {
-    const image = new Image();
-    image.src = 'data:image/png;base64,' + text;
-    await image.decode();
-    const canvas = document.createElement('canvas');
-    [canvas.width, canvas.height] = [image.width, image.height];
-    const paper = canvas.getContext('2d');
-    paper.drawImage(image, 0, 0);
-    return paper.getImageData(0, 0, image.width, image.height);
-  };
+  const pixels = ${PIXELS};
   const [one, other] = [await pixels(a), await pixels(b)];
   if (one.width !== other.width || one.height !== other.height) return 1;
   let apart = 0;

@@ -4,6 +4,7 @@ import { buildPan, checkDesign, crankDips, createOilSystem, inventoryOf, rampAns
 import { expect, test } from 'vitest';
 import { exampleText, read } from '../design-text.js';
 import { expectWithin } from '../numbers.js';
+import { plainScreen } from '../plain-screen.js';
 import { sampleReport } from './terminal-report.js';
 
 const demo = await read(exampleText('demo'));
@@ -51,15 +52,7 @@ test('the deepest throw of a case is the depth its check judges', () => {
 });
 
 test.each([60, 80, 120])('at %s columns the table has each case once and no line too wide', (width) => {
-  const text = checkScreen(sampleReport, {
-    write: () => {},
-    tell: () => {},
-    width,
-    colour: false,
-    units: 'mm',
-    json: false,
-    interactive: false,
-  });
+  const text = checkScreen(sampleReport, plainScreen(width));
   for (const line of text.split('\n')) expect(columns(line)).toBeLessThanOrEqual(width);
   const heads = text.split('\n').filter((line) => /\bthrow +A\b|\bthrow +[B-Z]\b/.test(line));
   expect(heads.flatMap((line) => line.match(/\b[A-E]\b/g) ?? [])).toEqual(['A', 'B', 'C', 'D', 'E']);

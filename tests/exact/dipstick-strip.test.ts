@@ -3,6 +3,7 @@ import { dipstickScreen } from 'pan-cli/terminal/dipstick-screen.js';
 import { buildPan, createOilSystem, dipstickReport } from 'pan-core';
 import { describe, expect, test } from 'vitest';
 import { expectWithin } from '../numbers.js';
+import { plainScreen } from '../plain-screen.js';
 import { stepDesign } from '../sample-design.js';
 
 const report = (title: string, depth = 180) => {
@@ -52,16 +53,7 @@ describe('the strip', () => {
   test('carries the sentence word for word, as do screen and data', () => {
     expect(svg).toContain(CONFIRM);
     expect(report('Plain box').confirm).toBe(CONFIRM);
-    const screen = {
-      write: () => {},
-      tell: () => {},
-      width: 80,
-      colour: false,
-      units: 'mm',
-      json: false,
-      interactive: false,
-    } as const;
-    const text = dipstickScreen(report('Plain box'), { rests_on: {}, assumed: [] }, screen);
+    const text = dipstickScreen(report('Plain box'), { rests_on: {}, assumed: [] }, plainScreen(80));
     expect(text.replace(/\s+/g, ' ')).toContain(CONFIRM);
     expect(text.startsWith('FULL 100.0 mm, ADD 116.7 mm down the stick\n')).toBe(true);
     expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);

@@ -2,17 +2,11 @@ import type { LengthUnits, Screen } from 'pan-cli/commands/command.js';
 import { checkScreen } from 'pan-cli/terminal/check-screen.js';
 import { columns } from 'pan-cli/terminal/wrap.js';
 import { expect, test } from 'vitest';
+import { plainScreen } from '../plain-screen.js';
 import { sampleReport } from './terminal-report.js';
 
-const screen = (width: number, units: LengthUnits = 'mm', colour = false): Screen => ({
-  write: () => {},
-  tell: () => {},
-  width,
-  colour,
-  units,
-  json: false,
-  interactive: false,
-});
+const screen = (width: number, units: LengthUnits = 'mm', colour = false): Screen =>
+  plainScreen(width, { units, colour });
 
 // ESC [ … m is the only control sequence colour may use (ECMA-48, select graphic rendition).
 const ESCAPE = new RegExp(`${String.fromCharCode(27)}\\[[\\d;]*m`, 'g');

@@ -10,10 +10,10 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Screen } from 'pan-cli/commands/command.js';
 import { cut } from 'pan-cli/commands/cut.js';
 import { PanError } from 'pan-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { plainScreen } from '../plain-screen.js';
 
 const example = (name: string): string =>
   fileURLToPath(new URL(`../../packages/pan-cli/examples/${name}.yaml`, import.meta.url));
@@ -29,15 +29,11 @@ afterEach(() => {
 const run = async (file: string, options: Record<string, string | true>, json = false) => {
   const said: string[] = [];
   const told: string[] = [];
-  const screen: Screen = {
+  const screen = plainScreen(80, {
     write: (text) => said.push(text),
     tell: (text) => told.push(text),
-    width: 80,
-    colour: false,
-    units: 'mm',
     json,
-    interactive: false,
-  };
+  });
   const exit = await cut({ file, options }, screen);
   return { exit, said: said.join(''), told: told.join('') };
 };
