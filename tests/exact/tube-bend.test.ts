@@ -1,5 +1,5 @@
 import { PanError } from 'pan-core/errors/index.js';
-import { tubeBends } from 'pan-core/sheet/index.js';
+import { tubeBends } from 'pan-core/pan/index.js';
 import { describe, expect, test } from 'vitest';
 import { expectWithin } from '../numbers.js';
 

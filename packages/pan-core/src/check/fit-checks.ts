@@ -1,4 +1,4 @@
-import { type Clearance, clearances, type MeetMeasure } from '../clearance/index.js';
+import { type Clearance, clearances, type MeetMeasure, STAY } from '../clearance/index.js';
 import { type Design, slug } from '../design/index.js';
 import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import type { Check } from './report.js';
@@ -83,6 +83,8 @@ const remedy = ({ kind, worstBetween: [ours, other] }: Clearance, short: number)
     case 'ground':
       return `${more} under ${ours}: a shallower sump, a shorter plug, or the engine higher.`;
     case 'crank':
+      if (other === STAY)
+        return `${more} between ${ours} and ${other}: a bolt nearer the middle between two throws, or a narrower strip.`;
       return `${more} between ${ours} and ${other}: lower the ${other}.`;
     case 'bolt':
       return `${more} from the hole to the wall: move the wall in or the hole out.`;

@@ -1,6 +1,6 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
-import { floorProfile, insideLine, type OuterSolid, type Plate } from '../pan/index.js';
+import { floorProfile, type OuterSolid, type Plate } from '../pan/index.js';
 import { besideEngineClearances } from './beside-engine.js';
 import { bodyOf, type MeetMeasure } from './body.js';
 import { boltClearances } from './bolts.js';
@@ -37,7 +37,7 @@ export const clearances = (
       : chassisClearances(design, obstacles, bodyOf(carried, measure), 'carried', 'engine')),
     ...besideEngineClearances(design, pan),
     ...crankClearances(design, profile, plates),
-    ...insideClearances(design, insideLine(design, profile), plates),
+    ...insideClearances(design, profile, plates),
     ...boltClearances(design, solids),
   ]);
 };

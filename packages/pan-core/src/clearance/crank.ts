@@ -1,10 +1,12 @@
 import type { Design } from '../design/index.js';
 import type { Plate, Profile } from '../pan/index.js';
+import type { BodySolid } from './body.js';
 import { type Clearance, fixedClearance, unknownClearance } from './clearance.js';
 import practice from './practice.json' with { type: 'json' };
+import { STAY, staySolids } from './stay-solid.js';
 import { type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
 import { panToSweep } from './sweep-pan.js';
-import { plateToSweep } from './sweep-plate.js';
+import { plateToSweep, solidsToSweep } from './sweep-plate.js';
 import { tubeToSweep } from './sweep-tube.js';
 import { passWords, round1 } from './words.js';
 
@@ -39,6 +41,7 @@ export const crankClearances = (
       })),
     ),
     tubeRow(design, sweeps),
+    ...stayRow(staySolids(design, profile), sweeps),
   ];
 };
 
@@ -80,3 +83,8 @@ const tubeRow = (design: Design, sweeps: readonly Sweep[]): Clearance => {
     part: 'pickup tube',
   }));
 };
+
+const stayRow = (solids: readonly BodySolid[], sweeps: readonly Sweep[]): readonly Clearance[] =>
+  solids.length === 0
+    ? []
+    : [row(STAY, practice.sweepToTray, sweeps, (s) => ({ ...solidsToSweep(solids, s), part: STAY }))];

@@ -9,7 +9,7 @@ import {
   tiltedToLevel,
 } from '../geometry/index.js';
 import { add3, subtract3, type Vec3 } from '../numeric/index.js';
-import type { Mouth, OuterSolid, OutsideLine, Plate } from '../pan/index.js';
+import { floorProfile, type Mouth, type OuterSolid, type OutsideLine, type Plate } from '../pan/index.js';
 import { type Body, type BodySolid, bodyOf } from './body.js';
 import { carriedSolids, itemSolid } from './carried.js';
 import { formedObstacles } from './chassis.js';
@@ -19,6 +19,7 @@ import { NO_ROCK } from './least-gap.js';
 import { hullForm, type ObstacleForm } from './obstacle-form.js';
 import { hullOfShape } from './obstacle-hull.js';
 import { roundSolid } from './round.js';
+import { staySolids } from './stay-solid.js';
 import { rodSweeps } from './sweep.js';
 
 /** Where the loosened pan is, from where it was bolted: forward and down along the engine, and nose up. */
@@ -207,8 +208,8 @@ const hangingIn = (
   ];
 };
 
-const pickupHulls = ({ pickup }: Design, { centre, radius }: Mouth): readonly RoundHull[] => {
-  const { bore, wall, route } = pickup;
+const pickupHulls = (design: Design, { centre, radius }: Mouth): readonly RoundHull[] => {
+  const { bore, wall, route } = design.pickup;
   const [x, y, low] = centre;
   const tube = route.slice(1).map(
     (b, i): RoundHull => ({
@@ -217,7 +218,12 @@ const pickupHulls = ({ pickup }: Design, { centre, radius }: Mouth): readonly Ro
     }),
   );
   const disc = [low, low + MOUTH_HEIGHT].flatMap((z) => ring((c, k) => [x + radius * c, y + radius * k, z]));
-  return [{ points: disc, radius: 0 }, ...tube];
+  const stay = staySolids(design, floorProfile(design));
+  return [
+    { points: disc, radius: 0 },
+    ...tube,
+    ...stay.map(({ vertices }): RoundHull => ({ points: vertices, radius: 0 })),
+  ];
 };
 
 const ring = (at: (cos: number, sin: number) => Vec3): readonly Vec3[] => {

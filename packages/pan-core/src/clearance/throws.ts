@@ -1,9 +1,10 @@
 import type { Design } from '../design/index.js';
 import { freeze, type Vec3 } from '../numeric/index.js';
 import type { Plate, Profile } from '../pan/index.js';
+import { STAY, staySolids } from './stay-solid.js';
 import { type Nearest, rodSweeps } from './sweep.js';
 import { floorToSweep, wallsToSweep } from './sweep-pan.js';
-import { plateToSweep } from './sweep-plate.js';
+import { plateToSweep, solidsToSweep } from './sweep-plate.js';
 import { tubeToSweep } from './sweep-tube.js';
 
 /** What the rod of one throw comes near; distances in mm, places in pan axes. */
@@ -14,7 +15,7 @@ export interface ThrowClearance {
   readonly near: readonly { readonly to: string; readonly distance: number; readonly at: Vec3 }[];
 }
 
-/** Every throw's sweep to floor, side walls, each baffle and the pickup tube; empty where the throws are not known. */
+/** Every throw's sweep to floor, side walls, each baffle, the pickup tube and its stay; empty where the throws are not known. */
 export const throwClearances = (
   design: Design,
   profile: Profile,
@@ -22,6 +23,7 @@ export const throwClearances = (
 ): readonly ThrowClearance[] => {
   const { crank } = design.engine;
   const sweeps = crank === null ? null : rodSweeps(crank);
+  const stay = staySolids(design, profile);
   return freeze(
     (sweeps ?? []).map((sweep, i): ThrowClearance => {
       const tube = tubeToSweep(design.pickup, sweep);
@@ -30,6 +32,7 @@ export const throwClearances = (
         ['walls', wallsToSweep(design, sweep)],
         ...plates.map((plate) => [plate.baffle.name, plateToSweep(plate, sweep)] as const),
         ...(tube === null ? [] : [['pickup tube', tube] as const]),
+        ...(stay.length === 0 ? [] : [[STAY, solidsToSweep(stay, sweep)] as const]),
       ];
       return {
         number: i + 1,

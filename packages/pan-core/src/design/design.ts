@@ -160,6 +160,19 @@ export interface Pickup {
   readonly wall: number;
   /** Centre line of the tube from the mouth to the port; empty when not given. */
   readonly route: readonly Point3[];
+  /** Left out where the tube is held at the port alone. */
+  readonly stay?: Stay;
+}
+
+/** A folded strip that holds the tube to a bolt of the engine, in mm. */
+export interface Stay {
+  /** Middle of the engine's seat for its bolt; the seat faces down. */
+  readonly at: Point3;
+  /** Threads of that bolt and of the tube's clip. */
+  readonly size: number;
+  readonly clip: number;
+  readonly width: number;
+  readonly thickness: number;
 }
 
 /** The drain plug and its bung. */

@@ -69,13 +69,18 @@ const bolts = ({ design }: CutPlan): readonly string[] => {
 };
 
 const pickup = ({ design }: CutPlan): readonly string[] => {
-  const { route, bore, wall, mouth } = design.pickup;
+  const { route, bore, wall, mouth, stay } = design.pickup;
   const length = route.slice(1).reduce((sum, p, i) => sum + length3(subtract3(p, route[i] as Vec3)), 0);
   const tube = `tube, bore ${trimmed(bore, 1)} mm, wall ${trimmed(wall, 1)} mm`;
   return [
     route.length > 1
       ? `Pickup ${tube}: ${Math.ceil(length / 10) * 10} mm along its line, and 100 mm to hold in the bender`
       : `Pickup ${tube}: the line was not given; measure it in the mock-up`,
+    ...(stay === undefined
+      ? []
+      : [
+          `For the pickup’s stay: M${stay.size} bolt or nut as the engine has there, a plain steel clip for a ${trimmed(bore + 2 * wall, 1)} mm tube, M${stay.clip} bolt with all-metal lock nut`,
+        ]),
     `Coarse gauze for the mouth, ${trimmed(mouth, 1)} mm across, and a seal for the pump’s port`,
   ];
 };

@@ -75,7 +75,7 @@ export const cutSet = async (
     ...(await shopDrawings(plan, paper, print)),
     { path: '3-bench/folds.txt', content: foldList(plan) },
     { path: '3-bench/drill-table.csv', content: drillTable(plan) },
-    { path: '3-bench/pickup-tube.txt', content: tubeList(plan, model.mouth.centre) },
+    { path: '3-bench/pickup-tube.txt', content: tubeList(plan, model.profile) },
     { path: '4-weld/order.txt', content: weldOrder(plan) },
     { path: '4-weld/seams.csv', content: seamTable(plan) },
     { path: '4-weld/cautions.txt', content: cautionText(plan) },

@@ -1,7 +1,9 @@
 import { circlePath, pointInPath, polylinePath } from '../geometry/index.js';
-import { type PanModel, platesOf } from '../pan/index.js';
+import { add3, scale3, subtract3 } from '../numeric/index.js';
+import { type PanModel, type PickupStay, pickupStay, platesOf } from '../pan/index.js';
 import { endSealFrame, endSealName, endSealOutline, flangeHoles, flangePieces } from '../sheet/index.js';
 import { type Skin, skinParts } from '../weld/index.js';
+import { angleSolid } from './angle-solid.js';
 import { extrudedSolid } from './plate-solid.js';
 import { type InPlace, sheetShells } from './sheet-shell.js';
 
@@ -16,6 +18,8 @@ export const partsInPlace = async (model: PanModel, skin: Skin): Promise<readonl
     const { name, thickness } = plate.baffle;
     found.push({ name, mesh: await extrudedSolid(outlines, holes, thickness, name, plate) });
   }
+  const stay = pickupStay(design, model.profile);
+  if (stay !== null) found.push(await stayInPlace(stay, design.pan.sheet.bendRadius));
   return found;
 };
 
@@ -41,4 +45,12 @@ const flangeInPlace = async ({ design, profile }: PanModel): Promise<readonly In
     found.push({ name, mesh: await extrudedSolid([endSealOutline(seal)], [], thickness, name, frame) });
   }
   return found;
+};
+
+const stayInPlace = async (stay: PickupStay, radius: number): Promise<InPlace> => {
+  const { width, thickness, seat, along, toward, foot, arm } = stay;
+  const name = 'pickup stay';
+  const origin = subtract3(seat, add3(scale3(toward, foot.hole), scale3(along, width / 2)));
+  const angle = { legs: [foot.length, arm.length], thickness, radius, width } as const;
+  return { name, mesh: await angleSolid(angle, { origin, u: toward, v: [0, 0, 1], normal: along }, name) };
 };

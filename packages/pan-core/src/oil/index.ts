@@ -52,7 +52,6 @@ export { type Suction, suctionAt, suctionRise, warmEnough } from './suction.js';
 export * from './surge/index.js';
 export { type NamedRoom, namedRooms } from './surge/named-room.js';
 export {
-  BEND_RADIUS,
   bendRatio,
   type Entrance,
   entranceLoss,

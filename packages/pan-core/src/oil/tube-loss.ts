@@ -41,8 +41,6 @@ export interface TubeLoss {
 
 /** Drawn tube, mm. */
 export const TUBE_ROUGHNESS = table.roughness.value;
-/** Centre-line radius of a bend when none is told, in outside diameters. */
-export const BEND_RADIUS = table.radius.value;
 
 /** K over the fully rough friction factor of a 90° bend, straight between the rows of the table. */
 export const bendRatio = (radiusOverBore: number): number => {

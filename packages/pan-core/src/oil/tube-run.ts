@@ -1,6 +1,7 @@
 import type { Pickup, Point3 } from '../design/index.js';
 import { dot3, length3, subtract3, type Vec3 } from '../numeric/index.js';
-import { BEND_RADIUS, type Entrance, type Tube, type TubeBend } from './tube-loss.js';
+import { BEND_RADIUS } from '../pan/index.js';
+import type { Entrance, Tube, TubeBend } from './tube-loss.js';
 
 /** A mouth this much wider than the bore leads the oil in as a bell does (common practice, no source). */
 const BELL = 1.3;

@@ -23,7 +23,16 @@ export { convexParts } from './outside-flange.js';
 export { insideLine, type OutsideLine, outsideLine, profilePieceNames } from './outside-profile.js';
 export type { OuterRole, OuterSolid, Owner, Panel } from './panel.js';
 export { panelsOf } from './panels.js';
+export { type PickupStay, pickupStay } from './pickup-stay.js';
+export { pickupTube, tubeOutside } from './pickup-tube.js';
 export type { Plate, PlateOpening } from './plate.js';
 export { platesOf } from './plates.js';
 export { type Corner, floorProfile, type Profile } from './profile.js';
+export {
+  BEND_RADIUS,
+  type TubeList,
+  type TubeStep,
+  type TubeStraight,
+  tubeBends,
+} from './tube-bend.js';
 export { type WingPlanes, wingPlanes } from './wing-room.js';

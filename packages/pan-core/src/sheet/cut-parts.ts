@@ -11,6 +11,7 @@ import type { Part } from './part.js';
 import { sideParts } from './side-plate.js';
 import { notchCutter } from './solid.js';
 import { splitParts } from './split-part.js';
+import { stayParts } from './stay-part.js';
 import { treeParts } from './tree-part.js';
 import { wingParts } from './wing.js';
 
@@ -43,6 +44,7 @@ export const cutParts = (
           ...baffleParts(design, plates),
         ]),
       ),
+      ...stayParts(design, profile),
       ...flangeParts(design, profile),
     ]),
   );

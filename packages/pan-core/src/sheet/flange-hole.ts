@@ -14,6 +14,9 @@ const PILOT_RING = 3;
 export const clearanceHole = (thread: number, fit: 'fine' | 'medium' | 'coarse'): number | null =>
   table.rows.find((row) => row.thread === thread)?.[fit] ?? null;
 
+/** Medium clearance hole; a thread that the table does not have gets a tenth more than its own diameter. */
+export const mediumHole = (thread: number): number => clearanceHole(thread, 'medium') ?? 1.1 * thread;
+
 /** A hole of the flange, pan axes. */
 export interface FlangeHole extends RoundHole {
   readonly kind: 'bolt' | 'dowel';

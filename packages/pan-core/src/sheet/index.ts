@@ -40,5 +40,4 @@ export { sheetFindings } from './sheet-finding.js';
 export { type ShopFinding, SMALLEST_GAP, SMALLEST_HOLE, shopFindings } from './shop-finding.js';
 export { joinsOnce } from './split-join.js';
 export { type SheetTrees, sheetTrees, treeNames, treeParts } from './tree-part.js';
-export { type TubeList, type TubeStep, tubeBends } from './tube-bend.js';
 export type { Blank, FlatFold } from './unfold.js';

@@ -3,7 +3,7 @@ import type { Vec2 } from '../numeric/index.js';
 import { halfWidthAt, lidPlan, shares, sideSign } from '../pan/index.js';
 import { angleStrip, stripPart } from './angle-strip.js';
 import practice from './door-practice.json' with { type: 'json' };
-import { clearanceHole } from './flange-hole.js';
+import { mediumHole } from './flange-hole.js';
 import type { Part, RoundHole } from './part.js';
 
 /** Height of a tab’s foot on the pan’s wall, mm. */
@@ -20,9 +20,6 @@ export interface TabPlace {
   readonly reach: number;
 }
 
-/** ISO 273 medium; a thread that the table does not have gets a tenth more than its own diameter. */
-const holeFor = (thread: number): number => clearanceHole(thread, 'medium') ?? 1.1 * thread;
-
 /** Tabs evenly along both sides, their bolts clear of the lid’s edge and of the tab’s bend. */
 export const tabPlaces = (design: Design, lid: Lid): readonly TabPlace[] => {
   const { tabs } = lid;
@@ -34,7 +31,7 @@ export const tabPlaces = (design: Design, lid: Lid): readonly TabPlace[] => {
       const gap = Math.max(0, wall - sideSign(side) * (side === 'left' ? plan.left(x) : plan.right(x)));
       const edge = practice.tab_edge_diameters * tabs.size;
       // 2.5 t + R from a bend’s far face, as for any hole beside a bend.
-      const clear = 3.5 * lid.thickness + design.pan.sheet.bendRadius + holeFor(tabs.size) / 2 + 0.5;
+      const clear = 3.5 * lid.thickness + design.pan.sheet.bendRadius + mediumHole(tabs.size) / 2 + 0.5;
       const reach = Math.max(gap + edge, clear);
       return { side, x, gap, reach, bolt: [x, sideSign(side) * (wall - reach)] };
     }),
@@ -45,12 +42,12 @@ export const tabPlaces = (design: Design, lid: Lid): readonly TabPlace[] => {
 export const mountHoles = (design: Design, lid: Lid): readonly RoundHole[] => [
   ...tabPlaces(design, lid).map(({ bolt }) => ({
     at: bolt,
-    diameter: holeFor(lid.tabs?.size ?? 0),
+    diameter: mediumHole(lid.tabs?.size ?? 0),
     what: `M${lid.tabs?.size} bolt to its tab`,
   })),
   ...(lid.studs?.at ?? []).map((at) => ({
     at,
-    diameter: holeFor(lid.studs?.size ?? 0),
+    diameter: mediumHole(lid.studs?.size ?? 0),
     what: `M${lid.studs?.size} stud of the engine`,
   })),
 ];
@@ -83,7 +80,7 @@ const tabPart = (design: Design, lid: Lid, name: string, alike: readonly TabPlac
     what: `Carries "${lid.name}": foot on the pan’s side, shelf under the edge.`,
     quantity: alike.length,
     holes: [
-      { at: [strip.length - edge, width / 2], diameter: holeFor(size), what: `M${size} bolt, nut below` },
+      { at: [strip.length - edge, width / 2], diameter: mediumHole(size), what: `M${size} bolt, nut below` },
     ],
     notes: [
       `Foot ${TAB_FOOT} mm and shelf ${shelf.toFixed(1)} mm, both over the outside of the bend; K ${strip.k}.`,

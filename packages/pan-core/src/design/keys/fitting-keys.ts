@@ -2,7 +2,22 @@ import { assumedText } from '../default.js';
 import { checked, choice, list, optional, section } from '../field/index.js';
 import { nameField } from './items.js';
 import type { Kit } from './kit.js';
-import { threadWithPitch } from './thread.js';
+import { boltSize, threadWithPitch } from './thread.js';
+
+const stayField = (k: Kit) =>
+  section('a folded strip that holds the tube to a bolt of the engine', {
+    at: k.point3('middle of the seat for its bolt, which faces down'),
+    size: boltSize('thread of that bolt'),
+    clip: optional(boltSize('thread of the bolt of the tube’s clip'), assumedText('stay clip')),
+    width: optional(
+      k.length('width of the strip', { from: '10 mm', to: '100 mm' }),
+      assumedText('stay width'),
+    ),
+    thickness: optional(
+      k.length('thickness of the strip', { from: '1 mm', to: '12 mm' }),
+      assumedText('stay thickness'),
+    ),
+  });
 
 export const pickupField = (k: Kit) =>
   checked(
@@ -23,6 +38,7 @@ export const pickupField = (k: Kit) =>
           most: 40,
         }),
       ),
+      stay: optional(stayField(k)),
     }),
     ({ route }, report) => {
       (route ?? []).forEach((point, i) => {

@@ -1,4 +1,4 @@
-import type { Bung, Design, Dipstick, Drain, OilPlan, Pickup, SpeedCurve } from '../design.js';
+import type { Bung, Design, Dipstick, Drain, OilPlan, SpeedCurve } from '../design.js';
 import type { Drawings } from '../drawing.js';
 import type { DesignKeys } from '../keys/design-keys.js';
 import type { RailSurvey } from '../rail-survey.js';
@@ -9,6 +9,7 @@ import { resolveLimits } from './limits.js';
 import { resolveManoeuvres } from './manoeuvre.js';
 import type { Notes } from './notes.js';
 import { resolvePanShape } from './pan-shape.js';
+import { resolvePickup } from './pickup.js';
 import { resolvePrices, resolveShop } from './shop.js';
 
 /** The design that the keys say, with every default noted. */
@@ -25,7 +26,7 @@ export const designOf = (
     engine,
     oil: resolveOil(keys.oil, notes),
     pan,
-    pickup: resolvePickup(keys.pickup, notes),
+    pickup: resolvePickup(keys.pickup, pan.sheet.thickness, notes),
     baffles: (keys.baffles ?? []).map((baffle, i) => resolveBaffle(baffle, i, pan.sheet.thickness, notes)),
     drain: resolveDrain(keys.drain, notes),
     bungs: (keys.bungs ?? []).map((bung, i) => resolveBung(bung, i, notes)),
@@ -82,18 +83,6 @@ const crankingFlow = (keys: DesignKeys['oil'], notes: Notes): number | null => {
   if (pump === undefined) return null;
   const share = notes.take(undefined, ['oil', 'pump_cranking'], 'share', 'pump cranking');
   return pump * share;
-};
-
-const resolvePickup = (keys: DesignKeys['pickup'], notes: Notes): Pickup => {
-  const path = ['pickup'];
-  return {
-    at: keys.at,
-    gap: notes.take(keys.gap, [...path, 'gap'], 'length', 'pickup gap'),
-    mouth: notes.take(keys.mouth, [...path, 'mouth'], 'length', 'pickup mouth'),
-    bore: notes.take(keys.bore, [...path, 'bore'], 'length', 'pickup bore'),
-    wall: notes.take(keys.wall, [...path, 'wall'], 'length', 'pickup wall'),
-    route: keys.route ?? [],
-  };
 };
 
 const resolveDrain = (keys: DesignKeys['drain'], notes: Notes): Drain | null => {

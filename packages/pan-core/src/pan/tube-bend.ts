@@ -10,6 +10,10 @@ import {
   unit3,
   type Vec3,
 } from '../numeric/index.js';
+import table from './tube-bend.json' with { type: 'json' };
+
+/** Centre-line radius of a bend when none is told, in outside diameters. */
+export const BEND_RADIUS = table.radius.value;
 
 /** One bend of a tube as a bender takes it: feed so far, turn the tube, bend. */
 export interface TubeStep {
@@ -21,6 +25,14 @@ export interface TubeStep {
   readonly angle: number;
 }
 
+/** A stretch of a tube without a bend, mm. */
+export interface TubeStraight {
+  readonly from: Vec3;
+  readonly to: Vec3;
+  /** How far along the tube from the mouth it begins. */
+  readonly along: number;
+}
+
 /** The bends of a tube in order, lengths in mm. */
 export interface TubeList {
   readonly steps: readonly TubeStep[];
@@ -28,6 +40,7 @@ export interface TubeList {
   readonly last: number;
   /** Length to cut, along the centre line, mm. */
   readonly cut: number;
+  readonly straights: readonly TubeStraight[];
   /** Middle of the longest straight, for a stay, and how far along the tube from the mouth it lies, mm. */
   readonly stay: { readonly at: Vec3; readonly along: number };
 }
@@ -50,7 +63,7 @@ export const tubeBends = (route: readonly Vec3[], radius: number): TubeList => {
     const angle = Math.atan2(length3(normal), dot3(ways[i]!, way));
     return { normal, angle, setback: angle < STRAIGHT ? 0 : radius * Math.tan(angle / 2) };
   });
-  const straights = legs.map((leg, i) => {
+  const lengths = legs.map((leg, i) => {
     const left = length3(leg) - (turns[i - 1]?.setback ?? 0) - (turns[i]?.setback ?? 0);
     if (left >= 0) return left;
     throw new PanError({
@@ -66,11 +79,12 @@ export const tubeBends = (route: readonly Vec3[], radius: number): TubeList => {
   const steps: TubeStep[] = [];
   let [length, along, plane]: [number, number, Vec3 | null] = [0, 0, null];
   let stay = { at: points[0]!, along: 0, room: -1 };
-  straights.forEach((straight, i) => {
-    if (straight > stay.room) {
-      const before = (turns[i - 1]?.setback ?? 0) + straight / 2;
-      stay = { at: add3(points[i]!, scale3(ways[i]!, before)), along: along + straight / 2, room: straight };
-    }
+  const straights: TubeStraight[] = [];
+  lengths.forEach((straight, i) => {
+    const before = turns[i - 1]?.setback ?? 0;
+    const on = (far: number): Vec3 => add3(points[i]!, scale3(ways[i]!, before + far));
+    straights.push({ from: on(0), to: on(straight), along });
+    if (straight > stay.room) stay = { at: on(straight / 2), along: along + straight / 2, room: straight };
     length += straight;
     along += straight;
     const turn = turns[i];
@@ -82,5 +96,5 @@ export const tubeBends = (route: readonly Vec3[], radius: number): TubeList => {
     along += radius * turn.angle;
     [length, plane] = [0, normal];
   });
-  return freeze({ steps, last: length, cut: along, stay: { at: stay.at, along: stay.along } });
+  return freeze({ steps, last: length, cut: along, straights, stay: { at: stay.at, along: stay.along } });
 };
