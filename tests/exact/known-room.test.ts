@@ -45,3 +45,28 @@ test('what earlier looks settle is what a new look would have told', () => {
   expect(seen.size).toBe(2);
   expect(looks).toBeLessThan(0.8 * asked);
 });
+
+test('a dear pair is asked last, and no further than what the others leave open', () => {
+  const told: number[] = [];
+  const pair = (name: string, room: number, isDear: boolean): RoomPair => ({
+    name,
+    obstacle: name,
+    wants: 17,
+    spare: (_, enough = Number.POSITIVE_INFINITY) => {
+      if (isDear) told.push(enough);
+      return room;
+    },
+    ...(isDear ? { between: () => [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const } : {}),
+  });
+  const [scan, near, far] = [pair('scan', -17, true), pair('near', -17, false), pair('far', 30, false)];
+  // Of two that are equal the first in the list binds, or the hint.
+  expect(leastSpare([scan, near, far], [0, 0])).toEqual({ spare: -17, binds: 0 });
+  expect(leastSpare([scan, near, far], [0, 0], 1)).toEqual({ spare: -17, binds: 1 });
+  expect(leastSpare([near, scan], [0, 0], 1)).toEqual({ spare: -17, binds: 1 });
+  for (const enough of told) expect(enough).toBeLessThan(-17 + 1e-6);
+  const asked = told.length;
+  expect(isClear([scan, near], [0, 0])).toBe(false);
+  expect(told).toHaveLength(asked);
+  expect(isClear([scan, far], [0, 0])).toBe(false);
+  expect(told).toHaveLength(asked + 1);
+});

@@ -33,6 +33,9 @@ export const CAP = 40;
 /** Spare room is known to this, mm. */
 export const FINE = 0.05;
 
+/** A look goes on until what is equal to the least so far is told from what is more, mm. */
+const TIED = 1e-9;
+
 /** How much of a clearance is wanted, after the user's own limits. */
 export type Wanted = (row: {
   readonly name: string;
@@ -116,26 +119,38 @@ export interface Spare {
 }
 
 /**
- * The least spare room at a shift fore-aft and in height.
+ * The least spare room at a shift fore-aft and in height. Pairs whose looks are dear come last: by then what they
+ * are asked is mostly answered by a bound. Of equal ones the hint counts, then the first in the list.
  *
- * @param hint The pair that is looked at first.
+ * @param hint The pair that is looked at first of its kind.
  */
 export const leastSpare = (pairs: readonly RoomPair[], [x, z]: Vec2, hint = 0): Spare => {
+  const shift: Vec3 = [x, 0, z];
   let found: Spare = { spare: Number.POSITIVE_INFINITY, binds: 0 };
-  const look = (binds: number): void => {
-    const pair = pairs[binds]!;
-    if ((pair.between?.([x, 0, z])[0] ?? Number.NEGATIVE_INFINITY) >= found.spare) return;
-    const spare = pair.spare([x, 0, z], found.spare);
-    if (spare < found.spare) found = { spare, binds };
+  const look = (binds: number, isDear: boolean): void => {
+    const { between, spare } = pairs[binds]!;
+    if ((between !== undefined) !== isDear) return;
+    if (between !== undefined && between(shift)[0] >= found.spare) return;
+    const room = spare(shift, found.spare + TIED);
+    const earlier = binds === hint || (found.binds !== hint && binds < found.binds);
+    if (room < found.spare || (room === found.spare && earlier)) found = { spare: room, binds };
   };
-  if (hint < pairs.length) look(hint);
-  for (let i = 0; i < pairs.length; i++) if (i !== hint) look(i);
+  for (const isDear of [false, true]) {
+    if (hint < pairs.length) look(hint, isDear);
+    for (let i = 0; i < pairs.length; i++) if (i !== hint) look(i, isDear);
+  }
   return found;
 };
 
-/** Whether every pair has room at a shift; asks no further than the first that has not. */
-export const isClear = (pairs: readonly RoomPair[], [x, z]: Vec2): boolean =>
-  pairs.every((pair) => {
-    const [from, to] = pair.between?.([x, 0, z]) ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-    return from >= 0 || (to >= 0 && pair.spare([x, 0, z], 0) >= 0);
-  });
+/** Whether every pair has room at a shift; asks no further than the first that has not, the dear ones last. */
+export const isClear = (pairs: readonly RoomPair[], [x, z]: Vec2): boolean => {
+  const shift: Vec3 = [x, 0, z];
+  return (
+    pairs.every(({ between, spare }) => between !== undefined || spare(shift, 0) >= 0) &&
+    pairs.every(({ between, spare }) => {
+      if (between === undefined) return true;
+      const [from, to] = between(shift);
+      return from >= 0 || (to >= 0 && spare(shift, 0) >= 0);
+    })
+  );
+};
