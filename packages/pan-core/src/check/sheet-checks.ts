@@ -1,6 +1,6 @@
 import type { Design } from '../design/index.js';
 import { type PanModel, panelsOf, platesOf } from '../pan/index.js';
-import { cutParts, type SheetFinding, sheetFindings } from '../sheet/index.js';
+import { cutParts, doorFindings, type SheetFinding, sheetFindings } from '../sheet/index.js';
 import type { Check } from './report.js';
 import { marginOf } from './row.js';
 
@@ -8,8 +8,11 @@ import { marginOf } from './row.js';
 export const sheetChecks = (design: Design, model: PanModel): readonly Check[] => {
   // Panels only tell the shapes of notches and where a bung is; without either they need not be merged.
   const panels = design.pan.notches.length > 0 || design.bungs.length > 0 ? panelsOf(model) : [];
-  const parts = cutParts(design, model.profile, platesOf(model), panels);
-  return sheetFindings(design, model.profile, parts, panels).map(asCheck);
+  const plates = platesOf(model);
+  const parts = cutParts(design, model.profile, plates, panels);
+  return [...sheetFindings(design, model.profile, parts, panels), ...doorFindings(design, plates)].map(
+    asCheck,
+  );
 };
 
 const asCheck = (f: SheetFinding): Check => {

@@ -1,7 +1,17 @@
+import type { Design, Lid } from '../design/index.js';
 import { circlePath, pointInPath, polylinePath } from '../geometry/index.js';
 import { add3, scale3, subtract3 } from '../numeric/index.js';
-import { type PanModel, type PickupStay, pickupStay, platesOf } from '../pan/index.js';
-import { endSealFrame, endSealName, endSealOutline, flangeHoles, flangePieces } from '../sheet/index.js';
+import { type PanModel, type PickupStay, pickupStay, platesOf, sideSign } from '../pan/index.js';
+import {
+  endSealFrame,
+  endSealName,
+  endSealOutline,
+  flangeHoles,
+  flangePieces,
+  mountHoles,
+  TAB_FOOT,
+  tabKinds,
+} from '../sheet/index.js';
 import { type Skin, skinParts } from '../weld/index.js';
 import { angleSolid } from './angle-solid.js';
 import { extrudedSolid } from './plate-solid.js';
@@ -14,9 +24,17 @@ export const partsInPlace = async (model: PanModel, skin: Skin): Promise<readonl
   found.push(...(await flangeInPlace(model)));
   for (const plate of platesOf(model)) {
     const outlines = plate.outlines.map((outline) => polylinePath(outline, true));
-    const holes = plate.openings.map(({ outline }) => polylinePath(outline, true));
-    const { name, thickness } = plate.baffle;
+    const { baffle } = plate;
+    const { name, thickness } = baffle;
+    const mounts = baffle.kind === 'lid' ? mountHoles(design, baffle) : [];
+    const holes = [
+      ...plate.openings.map(({ outline }) => polylinePath(outline, true)),
+      ...mounts
+        .filter(({ at }) => outlines.some((path) => pointInPath(path, at) === 'inside'))
+        .map(({ at, diameter }) => circlePath(at, diameter / 2)),
+    ];
     found.push({ name, mesh: await extrudedSolid(outlines, holes, thickness, name, plate) });
+    if (baffle.kind === 'lid') found.push(...(await tabsInPlace(design, baffle)));
   }
   const stay = pickupStay(design, model.profile);
   if (stay !== null) found.push(await stayInPlace(stay, design.pan.sheet.bendRadius));
@@ -53,4 +71,28 @@ const stayInPlace = async (stay: PickupStay, radius: number): Promise<InPlace> =
   const origin = subtract3(seat, add3(scale3(toward, foot.hole), scale3(along, width / 2)));
   const angle = { legs: [foot.length, arm.length], thickness, radius, width } as const;
   return { name, mesh: await angleSolid(angle, { origin, u: toward, v: [0, 0, 1], normal: along }, name) };
+};
+
+const tabsInPlace = async (design: Design, lid: Lid): Promise<readonly InPlace[]> => {
+  const found: InPlace[] = [];
+  for (const { name, shelf, width, places } of tabKinds(design, lid))
+    for (const { side, x, wall } of places) {
+      const out = sideSign(side);
+      const angle = {
+        legs: [shelf, TAB_FOOT],
+        thickness: lid.thickness,
+        radius: design.pan.sheet.bendRadius,
+        width,
+      } as const;
+      // u × v: the width runs forward at the left side and rearward at the right one.
+      const frame = {
+        origin: [x - (out * width) / 2, out * (wall - shelf), -lid.down],
+        u: [0, out, 0],
+        v: [0, 0, 1],
+        normal: [out, 0, 0],
+      } as const;
+      const what = `${name} ${side} ${x.toFixed(0)}`;
+      found.push({ name: what, mesh: await angleSolid(angle, frame, what) });
+    }
+  return found;
 };

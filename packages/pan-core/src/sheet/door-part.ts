@@ -3,33 +3,33 @@ import { lineSegment, polylinePath } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
 import { angleStrip, stripPart } from './angle-strip.js';
+import { doorHeads, FLAP_LAND, HINGE_BAND, STOP_FOOT } from './door-head.js';
 import practice from './door-practice.json' with { type: 'json' };
 import { finishPart } from './finish.js';
 import type { Part } from './part.js';
-
-/** By how much a door's flap covers the edge of its opening, mm. */
-export const FLAP_LAND = practice.flap_land_mm;
-/** Height of the band above the land that carries the hinge, mm. */
-export const HINGE_BAND = practice.hinge_band_mm;
 
 /** Flap, hinge strip and stop for the doors of a wall, all in the wall's own sheet; like doors share a drawing. */
 export const doorParts = (design: Design, plate: Plate): readonly Part[] => {
   const { baffle } = plate;
   if (baffle.kind !== 'wall') return [];
-  const kinds: { door: Door; count: number }[] = [];
-  for (const door of baffle.doors) {
+  const kinds: { door: Door; foot: number; count: number }[] = [];
+  for (const { door, foot } of doorHeads(plate)) {
+    const long = foot === null ? STOP_FOOT.length : foot.up[1] - foot.up[0];
     const same = kinds.find(
       (k) => k.door.size.join() === door.size.join() && k.door.letsOil === door.letsOil,
     );
-    if (same === undefined) kinds.push({ door, count: 1 });
-    else same.count++;
+    if (same === undefined) kinds.push({ door, foot: long, count: 1 });
+    else {
+      same.count++;
+      same.foot = Math.min(same.foot, long);
+    }
   }
-  return kinds.flatMap(({ door, count }, i) => {
+  return kinds.flatMap(({ door, foot, count }, i) => {
     const name = kinds.length === 1 ? `${baffle.name} door` : `${baffle.name} door ${i + 1}`;
     return [
       flap(design, baffle, door, name),
       hingeStrip(design, baffle, door, name),
-      stop(design, baffle, name),
+      stop(design, baffle, foot, name),
     ].map((part): Part => ({ ...part, quantity: count }));
   });
 };
@@ -98,8 +98,8 @@ const hingeStrip = (design: Design, wall: Wall, door: Door, name: string): Part 
   });
 };
 
-const stop = (design: Design, wall: Wall, name: string): Part => {
-  const [foot, arm] = [practice.stop_foot_mm, practice.stop_arm_mm];
+const stop = (design: Design, wall: Wall, foot: number, name: string): Part => {
+  const arm = practice.stop_arm_mm;
   const strip = angleStrip(design, wall.thickness, 'stop', {
     width: practice.stop_width_mm,
     legs: [foot, arm],
@@ -112,7 +112,7 @@ const stop = (design: Design, wall: Wall, name: string): Part => {
     quantity: 1,
     holes: [],
     notes: [
-      `Foot ${foot} mm, arm ${arm} mm, both inside lengths; K ${strip.k}. Weld the foot to the wall above the hinge.`,
+      `Foot ${Number(foot.toFixed(1))} mm, arm ${arm} mm, both inside lengths; K ${strip.k}. Weld the foot to the wall above the hinge.`,
       `The flap stops at about ${practice.stop_angle_deg} deg (common practice, no source); try it by hand.`,
     ],
   });

@@ -16,6 +16,7 @@ export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from
 export { punchHalf } from './brake-finding.js';
 export { buttTrim } from './butt-trim.js';
 export { asksForTrees, cutParts } from './cut-parts.js';
+export { doorFindings, doorHeads } from './door-head.js';
 export { type EdgePrep, edgePrep, type PreparedJoint } from './edge-prep.js';
 export { endSealFrame, endSealName, endSealOutline } from './end-seal.js';
 export type { SheetFinding } from './finding.js';
@@ -31,7 +32,7 @@ export { type FoldOrder, foldOrder } from './fold-order.js';
 export { allowedTurns } from './grain-turn.js';
 export { type Leaf, leafFlat } from './leaf.js';
 export type { LeafEdge } from './leaf-edge.js';
-export { TAB_FOOT, tabPlaces } from './lid-tab.js';
+export { mountHoles, TAB_FOOT, type TabKind, tabKinds, tabPlaces } from './lid-tab.js';
 export { nearestRun } from './make-up.js';
 export type { Fold, Mark, Part, PartJoin, RoundHole } from './part.js';
 export { notchPartNames, type WingPiece, wingPartName, wingPieceOf } from './part-name.js';

@@ -13,6 +13,8 @@ export const TAB_FOOT = practice.tab_foot_mm;
 export interface TabPlace {
   readonly side: Side;
   readonly x: number;
+  /** From the middle of the pan to the wall's inside. */
+  readonly wall: number;
   /** From the wall to the lid’s edge. */
   readonly gap: number;
   readonly bolt: Vec2;
@@ -33,7 +35,7 @@ export const tabPlaces = (design: Design, lid: Lid): readonly TabPlace[] => {
       // 2.5 t + R from a bend’s far face, as for any hole beside a bend.
       const clear = 3.5 * lid.thickness + design.pan.sheet.bendRadius + mediumHole(tabs.size) / 2 + 0.5;
       const reach = Math.max(gap + edge, clear);
-      return { side, x, gap, reach, bolt: [x, sideSign(side) * (wall - reach)] };
+      return { side, x, wall, gap, reach, bolt: [x, sideSign(side) * (wall - reach)] };
     }),
   );
 };
@@ -52,23 +54,38 @@ export const mountHoles = (design: Design, lid: Lid): readonly RoundHole[] => [
   })),
 ];
 
-/** The tabs of a lid; those that reach equally far share a drawing. */
-export const tabParts = (design: Design, lid: Lid): readonly Part[] => {
+/** Tabs that share a drawing, mm. */
+export interface TabKind {
+  readonly name: string;
+  /** Length of the shelf over the outside of the bend. */
+  readonly shelf: number;
+  readonly width: number;
+  readonly places: readonly TabPlace[];
+}
+
+/** The tabs of a lid; those that reach equally far are of a kind. */
+export const tabKinds = (design: Design, lid: Lid): readonly TabKind[] => {
   const places = tabPlaces(design, lid);
-  const kinds = [...new Set(places.map(({ reach }) => Math.round(reach)))].sort((a, b) => a - b);
-  return kinds.map((kind, i) => {
+  const edge = practice.tab_edge_diameters * (lid.tabs?.size ?? 0);
+  const reaches = [...new Set(places.map(({ reach }) => Math.round(reach)))].sort((a, b) => a - b);
+  return reaches.map((kind, i) => {
     const alike = places.filter(({ reach }) => Math.round(reach) === kind);
-    const name = kinds.length === 1 ? `${lid.name} tab` : `${lid.name} tab ${i + 1}`;
-    return tabPart(design, lid, name, alike);
+    return {
+      name: reaches.length === 1 ? `${lid.name} tab` : `${lid.name} tab ${i + 1}`,
+      shelf: Math.max(...alike.map((p) => p.reach)) + edge,
+      width: Math.max(practice.tab_width_mm, 2 * edge),
+      places: alike,
+    };
   });
 };
 
-const tabPart = (design: Design, lid: Lid, name: string, alike: readonly TabPlace[]): Part => {
+/** A drawing for each kind of a lid's tabs. */
+export const tabParts = (design: Design, lid: Lid): readonly Part[] =>
+  tabKinds(design, lid).map((kind) => tabPart(design, lid, kind));
+
+const tabPart = (design: Design, lid: Lid, { name, shelf, width, places }: TabKind): Part => {
   const size = lid.tabs?.size ?? 0;
-  const reach = Math.max(...alike.map((p) => p.reach));
   const edge = practice.tab_edge_diameters * size;
-  const shelf = reach + edge;
-  const width = Math.max(practice.tab_width_mm, 2 * edge);
   const strip = angleStrip(design, lid.thickness, 'tab', {
     width,
     legs: [TAB_FOOT, shelf],
@@ -78,14 +95,14 @@ const tabPart = (design: Design, lid: Lid, name: string, alike: readonly TabPlac
   return stripPart(design, lid.thickness, strip, {
     name,
     what: `Carries "${lid.name}": foot on the pan’s side, shelf under the edge.`,
-    quantity: alike.length,
+    quantity: places.length,
     holes: [
       { at: [strip.length - edge, width / 2], diameter: mediumHole(size), what: `M${size} bolt, nut below` },
     ],
     notes: [
       `Foot ${TAB_FOOT} mm and shelf ${shelf.toFixed(1)} mm, both over the outside of the bend; K ${strip.k}.`,
       'Weld the nut under the shelf first; bolt the tabs to the plate, offer all up, tack, then weld with the plate out.',
-      `Shelf’s top ${lid.down} mm below the rail, foot downward, at ${placeWords(alike)}.`,
+      `Shelf’s top ${lid.down} mm below the rail, foot downward, at ${placeWords(places)}.`,
     ],
   });
 };

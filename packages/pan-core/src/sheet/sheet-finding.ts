@@ -4,7 +4,7 @@ import type { Panel, Profile } from '../pan/index.js';
 import { bendRule } from './bend-rule.js';
 import { brakeFindings, shortestLegFor } from './brake-finding.js';
 import { bungFindings } from './bung-finding.js';
-import { FLAP_LAND } from './door-part.js';
+import { FLAP_LAND } from './door-head.js';
 import { atLeast, type SheetFinding } from './finding.js';
 import { flangeFindings } from './flange-finding.js';
 import { cornersInBend, holeToBend, shortestLeg } from './fold-reach.js';

@@ -12,16 +12,17 @@ export const contactLines = (plate: Plate, skin: Skin): readonly SeamLine[] => {
   return plate.outlines.flatMap((outline) =>
     outline.flatMap((a, i): readonly SeamLine[] => {
       const b = outline[(i + 1) % outline.length] as Vec2;
-      const middle = placeOf(plate, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
+      const middle = placeOnPlate(plate, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]);
       return sheet.some((piece) => against(piece, skin, middle))
-        ? [plainLine([placeOf(plate, a), placeOf(plate, b)])]
+        ? [plainLine([placeOnPlate(plate, a), placeOnPlate(plate, b)])]
         : [];
     }),
   );
 };
 
-const placeOf = (plate: Plate, [s, t]: Vec2): Vec3 =>
-  add3(plate.origin, add3(scale3(plate.u, s), scale3(plate.v, t)));
+/** A place of a plate in the pan, `out` mm from its own plane along its thickness. */
+export const placeOnPlate = (plate: Plate, [s, t]: Vec2, out = 0): Vec3 =>
+  add3(add3(plate.origin, scale3(plate.normal, out)), add3(scale3(plate.u, s), scale3(plate.v, t)));
 
 const against = (piece: SkinPiece, skin: Skin, p: Vec3): boolean => {
   const first = skin.points[piece.loop[0] as number] as Vec3;

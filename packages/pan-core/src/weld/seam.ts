@@ -10,7 +10,7 @@ export interface Seam {
   readonly run: 'continuous' | 'stitch';
   /** mm */
   readonly length: number;
-  /** Where it runs; empty for tabs, and for pieces of plates whose place in the pan is not known. */
+  /** Where it runs; empty for pieces of plates whose place in the pan is not known. */
   readonly lines: readonly SeamLine[];
   readonly prep: SeamPrep;
   /** Leg of a fillet, or depth of a corner's or butt's groove, mm. */

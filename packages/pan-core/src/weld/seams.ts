@@ -1,9 +1,10 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { type PanModel, platesOf } from '../pan/index.js';
-import { asksForTrees, type Part, TAB_FOOT, tabPlaces } from '../sheet/index.js';
+import { asksForTrees, type Part } from '../sheet/index.js';
 import { filletLeg } from './fillet.js';
 import { flangeSeams, plateSeams } from './flange-seams.js';
+import { footSeams } from './foot-seams.js';
 import { pieceSeams } from './piece-seams.js';
 import { contactLines } from './plate-contact.js';
 import { ringLine, type Seat, seatNear, seatUnder } from './ring-seat.js';
@@ -37,7 +38,7 @@ export const panSeams = (
     ...plateSeams(model),
     ...pieceSeams(design, cut),
     ...baffleSeams(model, skin),
-    ...tabSeams(design),
+    ...footSeams(model),
     ...shell
       .map((meeting) =>
         shellSeam(meeting, parts, design, (edges) => linesOfEdges(edges, skin.points, outside)),
@@ -100,27 +101,6 @@ const baffleSeams = (model: PanModel, skin: Skin): readonly BareSeam[] => {
     ];
   });
 };
-
-/** Both upright edges of every tab’s foot; the lid or tray comes out for it. */
-const tabSeams = (design: Design): readonly BareSeam[] =>
-  design.baffles.flatMap((lid): readonly BareSeam[] => {
-    const tabs = lid.kind === 'lid' ? tabPlaces(design, lid).length : 0;
-    if (tabs === 0) return [];
-    return [
-      {
-        name: `tabs of ${lid.name} to the sides`,
-        between: [`${lid.name} tab`, 'sides'],
-        joint: 'fillet',
-        side: 'inside',
-        run: 'continuous',
-        length: tabs * 2 * TAB_FOOT,
-        lines: [],
-        size: filletLeg(lid.thickness, design.pan.sheet.thickness),
-        step: 'inside',
-        closedBy: null,
-      },
-    ];
-  });
 
 const bossSeams = (design: Design, skin: Skin): readonly BareSeam[] => {
   const { thickness } = design.pan.sheet;
