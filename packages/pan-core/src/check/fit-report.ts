@@ -87,6 +87,10 @@ export interface FitQuestion {
 const GUARANTEE =
   'Worst is a bound, not a sample: no place within the movement comes nearer. It is within 0.00001 mm of the true least gap, and within 0.1 mm of the true depth where parts meet while rocking (unless many parts meet, then farther on the safe side).';
 
+/** Share of the work done once the clearances, and then the room to move, are known. */
+const CLEARANCES = 0.1;
+const ROOM = 0.5;
+
 interface Judged {
   readonly clearance: Clearance;
   readonly check: Check;
@@ -96,8 +100,9 @@ const judgedOf = (
   design: ReadDesign['design'],
   solids: readonly OuterSolid[],
   plates: readonly Plate[],
+  tell: (share: number) => void = () => {},
 ): readonly Judged[] =>
-  clearances(design, solids, plates).map((clearance) => ({
+  clearances(design, solids, plates, 'depth', tell).map((clearance) => ({
     clearance,
     check: clearanceCheck(design, clearance),
   }));
@@ -128,7 +133,7 @@ export const fitReport = (
 ): FitReport => {
   const solids = outerSolids(design, model.profile);
   const plates = platesOf(model);
-  const judged = judgedOf(design, solids, plates);
+  const judged = judgedOf(design, solids, plates, (share) => tell(CLEARANCES * share));
   const rows = rowsOf(judged);
   const { counts, verdict } = tally(rows);
   return freeze({
@@ -145,8 +150,8 @@ export const fitReport = (
     })),
     engine_moves: movementWords(design),
     guarantee: GUARANTEE,
-    room: roomReport(design, solids, range, tilts, (share) => tell(share / 2)),
-    removal: removalReport(design, model, solids, plates, (share) => tell((1 + share) / 2)),
+    room: roomReport(design, solids, range, tilts, (share) => tell(CLEARANCES + (ROOM - CLEARANCES) * share)),
+    removal: removalReport(design, model, solids, plates, (share) => tell(ROOM + (1 - ROOM) * share)),
     measure_first: decidingMeasures(
       judged.map(({ clearance, check }) => ({ ...clearance, allowed: limitOf(check, clearance) })),
     ),

@@ -93,7 +93,7 @@ export const roomReport = (
   const farthest = farthestShift(range);
   const pairs = roomPairs(design, solids, wanted, farthest);
   if (pairs === null || pairs.length === 0) return null;
-  const room = roomToMove(pairs, range, MAP_STEPS, tell);
+  const room = roomToMove(pairs, range, MAP_STEPS, (share) => tell(share / 2));
   return freeze({
     range_mm: { forward: range.foreAft, up: range.height },
     clear: room.clear,
@@ -103,7 +103,7 @@ export const roomReport = (
     highest: placeOf(room.highest),
     roomiest: roomiestOf(room.roomiest),
     sides: room.sides.map(({ toward, by, binds }) => ({ toward, by_mm: by, binds })),
-    gives: room.nearest === null ? roomGives(pairs, range).map(giveOf) : [],
+    gives: room.nearest === null ? roomGives(pairs, range, (share) => tell((1 + share) / 2)).map(giveOf) : [],
     map: mapOf(room),
     tilts: tilts.map((noseUp) =>
       tiltRow(noseUp, roomPairs(design, solids, wanted, farthest, noseUp) ?? [], range),

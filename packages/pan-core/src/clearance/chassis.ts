@@ -16,14 +16,23 @@ export interface FormedObstacle {
 export const formedObstacles = (design: Design): readonly FormedObstacle[] =>
   design.chassis.obstacles.map((obstacle) => ({ obstacle, form: formOf(obstacle.shape) }));
 
-/** How a body stands to every obstacle of the chassis, as built and at its worst. */
+/**
+ * How a body stands to every obstacle of the chassis, as built and at its worst.
+ *
+ * @param tell Share of the work done, 0–1.
+ */
 export const chassisClearances = (
   design: Design,
   obstacles: readonly FormedObstacle[],
   body: Body,
   kind: ClearanceKind,
   who: string,
-): readonly Clearance[] => obstacles.map((one) => obstacleClearance(design, one, body, kind, who));
+  tell: (share: number) => void,
+): readonly Clearance[] =>
+  obstacles.map((one, i) => {
+    tell(i / obstacles.length);
+    return obstacleClearance(design, one, body, kind, who);
+  });
 
 const obstacleClearance = (
   design: Design,

@@ -50,11 +50,14 @@ const FEWER_LOOKS = 1000;
  * clears, or shuts, a whole disc around it: squares are halved, the most promising first, until none that is left
  * can hold anything better by half a millimetre. null: nothing in the range is clear (or, past 6,000 looks,
  * nothing was found; `proved` says which).
+ *
+ * @param tell Share of the most looks taken, 0–1.
  */
 export const bestClear = (
   range: ShiftRange,
   spare: (at: Vec2) => Spare,
   aim: Aim,
+  tell: (share: number) => void = () => {},
 ): { readonly found: ClearPlace | null; readonly proved: boolean } => {
   const open = bestFirst<Square>((square) => -square.lower);
   const push = (at: Vec2, half: Vec2): void => {
@@ -75,6 +78,7 @@ export const bestClear = (
     if (looks === MOST_LOOKS) {
       return { found: best === null ? null : { ...best, bound: square.lower }, proved: false };
     }
+    tell(looks / MOST_LOOKS);
     const { at, half } = square;
     const room = spare(at).spare;
     const reach = Math.hypot(half[0], half[1]);

@@ -18,23 +18,27 @@ import { insideClearances } from './inside-items.js';
  * @param solids The pan's outside (`outerSolids`).
  * @param plates The baffles fitted to the pan.
  * @param measure What is told of obstacles that meet the pan or what the engine carries; scans always tell depth.
+ * @param tell Share of the work done, 0–1; large scans take seconds.
  */
 export const clearances = (
   design: Design,
   solids: readonly OuterSolid[],
   plates: readonly Plate[],
   measure: MeetMeasure = 'depth',
+  tell: (share: number) => void = () => {},
 ): readonly Clearance[] => {
   const pan = bodyOf(solids, measure);
   const carried = carriedSolids(design);
   const obstacles = formedObstacles(design);
   const profile = floorProfile(design);
   return freeze([
-    ...chassisClearances(design, obstacles, pan, 'chassis', 'pan'),
+    ...chassisClearances(design, obstacles, pan, 'chassis', 'pan', (share) => tell(share / 2)),
     ...groundClearances(design, pan),
     ...(carried.length === 0
       ? []
-      : chassisClearances(design, obstacles, bodyOf(carried, measure), 'carried', 'engine')),
+      : chassisClearances(design, obstacles, bodyOf(carried, measure), 'carried', 'engine', (share) =>
+          tell((1 + share) / 2),
+        )),
     ...besideEngineClearances(design, pan),
     ...crankClearances(design, profile, plates),
     ...insideClearances(design, profile, plates),

@@ -51,8 +51,16 @@ interface Node {
  * A way out seen from the side: down, fore and aft, and pitched where that is allowed; the shorter and the lower first (A*, its guess weighted). Each
  * step is proved free: room around the pan shrinks no faster than its corners move, so a step is halved until the
  * room at its ends is more than its length.
+ *
+ * @param tell Share of the most looks taken, 0–1.
  */
-export const wayOut = (scene: RemovalScene, lift: number, pitched: boolean, mostLooks: number): WayOut => {
+export const wayOut = (
+  scene: RemovalScene,
+  lift: number,
+  pitched: boolean,
+  mostLooks: number,
+  tell: (share: number) => void,
+): WayOut => {
   const start = scene.room(BOLTED, lift, ENOUGH).room;
   const keep = Math.min(KEEP, start / 2);
   if (!(keep > LEAST_STRIDE / 2)) return { legs: null, complete: true };
@@ -83,6 +91,7 @@ export const wayOut = (scene: RemovalScene, lift: number, pitched: boolean, most
   const done = new Set<string>();
   open.push({ key: keyOf(BOLTED), place: BOLTED, cost: 0, from: null });
   while (seen.size < mostLooks) {
+    tell(seen.size / mostLooks);
     const node = open.pop();
     if (node === undefined) return { legs: null, complete: true };
     if (done.has(node.key)) continue;

@@ -28,6 +28,8 @@ export interface Removal {
 const MOST_LIFT = 150;
 const NARROW = 10;
 const LOOKS = 4000;
+/** Lifts looked at, as halving to a centimetre goes. */
+const MOST_TRIES = 6;
 const TILTED_LOOKS = 3000;
 const ENOUGH = 40;
 const TOUCHING = 0.1;
@@ -46,15 +48,13 @@ export const removalOf = (
   if (stays === null || along === null) return null;
   const mostLift = liftRoom(along);
   const caught = stays.room(BOLTED, 0, ENOUGH).room < TOUCHING;
-  const first = caught ? null : leastLift(stays, mostLift.by, tell);
-  tell(0.4);
-  const second = first?.lift === 0 ? null : leastLift(along, mostLift.by, tell);
+  const first = caught ? null : leastLift(stays, mostLift.by, (share) => tell(0.4 * share));
+  const second = first?.lift === 0 ? null : leastLift(along, mostLift.by, (share) => tell(0.4 + 0.4 * share));
   const comesAlong = second !== null && (first === null || less(second.lift, first.lift));
   const found = comesAlong ? second : first;
   const scene = comesAlong ? along : stays;
-  tell(0.8);
   const lift = found?.lift ?? null;
-  const tilted = lift === 0 ? null : wayOut(scene, 0, true, TILTED_LOOKS);
+  const tilted = lift === 0 ? null : wayOut(scene, 0, true, TILTED_LOOKS, (share) => tell(0.8 + 0.2 * share));
   return freeze({
     straight: straightDrop(scene, 0),
     pickup: lift === null && !tilted?.legs ? null : comesAlong ? 'comes along' : 'stays',
@@ -86,11 +86,12 @@ interface Lifted {
 /** The least lift, to a centimetre, with which a way out was found; none where the most that can be is not enough. */
 const leastLift = (scene: RemovalScene, most: number, tell: (share: number) => void): Lifted => {
   let complete = true;
+  let tries = 0;
   const tried = (lift: number): readonly PanPlace[] | null => {
-    tell(lift / 400);
     const straight = straightDrop(scene, lift);
     if (straight.binds === null) return [{ ...BOLTED, down: straight.down }];
-    const out = wayOut(scene, lift, false, LOOKS);
+    const from = tries++;
+    const out = wayOut(scene, lift, false, LOOKS, (share) => tell(Math.min(1, (from + share) / MOST_TRIES)));
     complete &&= out.complete;
     return out.legs;
   };

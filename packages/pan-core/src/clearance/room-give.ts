@@ -32,10 +32,18 @@ const NOTHING = 0.05;
 /**
  * For each obstacle, the least that it would have to move for some place to be clear of everything, the rest as
  * it is; least first. Each figure is enough where it says; places between those looked at may need a little less.
+ *
+ * @param tell Share of the work done, 0–1.
  */
-export const roomGives = (pairs: readonly RoomPair[], range: ShiftRange): readonly RoomGive[] => {
+export const roomGives = (
+  pairs: readonly RoomPair[],
+  range: ShiftRange,
+  tell: (share: number) => void = () => {},
+): readonly RoomGive[] => {
   const places = gridOf(range);
-  const gives = [...new Set(pairs.map(({ obstacle }) => obstacle))].flatMap((obstacle) => {
+  const obstacles = [...new Set(pairs.map(({ obstacle }) => obstacle))];
+  const gives = obstacles.flatMap((obstacle, done) => {
+    const told = (share: number): void => tell((done + share) / obstacles.length);
     const its = pairs.filter((pair) => pair.obstacle === obstacle);
     const others = pairs.filter((pair) => pair.obstacle !== obstacle);
     const free = (at: Vec2): boolean => isClear(others, at);
@@ -48,16 +56,19 @@ export const roomGives = (pairs: readonly RoomPair[], range: ShiftRange): readon
       }
     };
     const spareOfOthers = (at: Vec2): Spare => leastSpare(others, at);
-    const nearest = bestClear(range, spareOfOthers, NEAREST);
+    const nearest = bestClear(range, spareOfOthers, NEAREST, (share) => told(share / 4));
     // Where the others leave no place, this one alone is no help.
     if (nearest.found === null && nearest.proved) return [];
     for (const found of [
       nearest.found,
-      bestClear(range, spareOfOthers, LOWEST).found,
-      bestClear(range, spareOfOthers, HIGHEST).found,
+      bestClear(range, spareOfOthers, LOWEST, (share) => told((1 + share) / 4)).found,
+      bestClear(range, spareOfOthers, HIGHEST, (share) => told((2 + share) / 4)).found,
     ])
       if (found !== null) tried(found.at);
-    places.forEach(tried);
+    places.forEach((at, i) => {
+      told((3 + i / places.length) / 4);
+      tried(at);
+    });
     for (let step = (range.foreAft[1] - range.foreAft[0]) / (ACROSS - 1); step > FINEST / 2; step /= 2) {
       const from: RoomGive | null = best;
       if (from === null) break;

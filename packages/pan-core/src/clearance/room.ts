@@ -85,8 +85,8 @@ export const roomToMove = (
   };
   const nameOf = (i: number): string => pairs[i]?.name ?? '';
   const searches = [NEAREST, LOWEST, HIGHEST].map((aim, i) => {
-    tell(i / 5);
-    return bestClear(range, spareAt, aim);
+    const told = (share: number): void => tell((i + share) / 5);
+    return bestClear(range, spareAt, aim, told);
   });
   tell(3 / 5);
   const [nearest, lowest, highest] = searches.map(({ found }) => found);
