@@ -5,6 +5,7 @@ import { expectWithin } from '../numbers.js';
 import { sampleDesign } from '../sample-design.js';
 
 const seam: Seam = {
+  number: 1,
   name: 'a to b',
   between: ['a', 'b'],
   joint: 'fillet',

@@ -38,6 +38,7 @@ describe('heat', () => {
 
 describe('efficiency of the arc, as the heat of a seam uses it', () => {
   const seam: Seam = {
+    number: 1,
     name: 'corner',
     between: ['belly', 'side left'],
     joint: 'open corner',

@@ -6,6 +6,10 @@ import { LETTER_WIDTH, type Words, words } from './page.js';
 export interface LabelRoom {
   /** Covers a box whatever lies there. */
   readonly cover: (box: PathBox) => void;
+  /** Covers a line so far to either side of it, mm. */
+  readonly coverLine: (from: Vec2, to: Vec2, beside: number) => void;
+  /** Covers the first of several boxes that lies free, and returns its place among them; null when none does. */
+  readonly take: (wished: readonly PathBox[]) => number | null;
   /** Covers the box of the first of several words that lies free, and returns it; null when none does. */
   readonly place: (wished: readonly Words[]) => Words | null;
 }
@@ -18,15 +22,25 @@ export const labelRoom = (within: PathBox): LabelRoom => {
     box.max[0] <= within.max[0] &&
     box.max[1] <= within.max[1] &&
     covered.every((other) => !meet(box, other));
+  const take = (wished: readonly PathBox[]): number | null => {
+    const found = wished.findIndex(free);
+    if (found < 0) return null;
+    covered.push(wished[found] as PathBox);
+    return found;
+  };
   return {
     cover: (box) => {
       covered.push(box);
     },
-    place: (wished) => {
-      const found = wished.find((one) => free(wordBox(one)));
-      if (found !== undefined) covered.push(wordBox(found));
-      return found ?? null;
+    coverLine: (from, to, beside) => {
+      const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 2));
+      for (let k = 0; k <= steps; k++) {
+        const [x, y] = [from[0] + ((to[0] - from[0]) * k) / steps, from[1] + ((to[1] - from[1]) * k) / steps];
+        covered.push({ min: [x - beside, y - beside], max: [x + beside, y + beside] });
+      }
     },
+    take,
+    place: (wished) => wished[take(wished.map(wordBox)) ?? wished.length] ?? null,
   };
 };
 

@@ -23,6 +23,7 @@ export const manifestText = (
       nests: nests.flatMap(nestRows),
       cost: costRows(cost),
       seams: plan.seams.map((seam) => ({
+        number: seam.number,
         name: oneLine(seam.name, 120),
         joint: seam.joint,
         side: seam.side,

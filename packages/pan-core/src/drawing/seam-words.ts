@@ -40,6 +40,7 @@ export const seamTable = (plan: CutPlan): string => {
   const filler = fillerFor(plan.design.pan.sheet.material)?.filler ?? 'ask the seller of the sheet';
   return csv([
     [
+      'no',
       'step',
       'seam',
       'joint',
@@ -62,6 +63,7 @@ export const seamTable = (plan: CutPlan): string => {
     ...plan.seams.map((seam) => {
       const { filler: mass, heat } = seamNeed(plan, seam);
       return [
+        `S${seam.number}`,
         seam.step,
         oneLine(seam.name, 120),
         seam.joint,

@@ -2,7 +2,7 @@ import type { PathBox } from '../geometry/index.js';
 import { pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Part } from '../sheet/index.js';
-import { SAYINGS } from '../weld/index.js';
+import { processNumbers, SAYINGS } from '../weld/index.js';
 import { type CutPlan, materialCautions, type NamedPart } from './cut-plan.js';
 import { oneLine, wrapLine } from './one-line.js';
 import {
@@ -35,18 +35,19 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
   const [height, width] = PAPERS[paper];
   const { part } = named;
   const foot = textBlock(footSentences(part), width - 2 * EDGE - COLUMN - GAP, 2.2);
-  const columnRoom = height - 2 * EDGE - TITLE_HEIGHT - GAP;
-  const above = [...foldTable(part), ...seamBlocks(plan, part)];
-  const left = rowsIn(columnRoom - above.reduce((sum, block) => sum + block.height, 0));
-  const blocks = [...above, ...holeTable(part, left)];
-  const { first, rest } = fill(blocks, columnRoom);
-  const later = pagesOf(rest, width, height);
-  const pages = 1 + later.length;
   const right = width - EDGE - COLUMN;
   const room: PathBox = {
     min: [EDGE + 1, EDGE + foot.height + GAP],
     max: [right - GAP, height - EDGE - (plan.warning === null ? 2 : 8)],
   };
+  const view = shopView(part, seamsOf(plan, part), room);
+  const columnRoom = height - 2 * EDGE - TITLE_HEIGHT - GAP;
+  const above = [...foldTable(part), ...seamBlocks(plan, part, view.missing)];
+  const left = rowsIn(columnRoom - above.reduce((sum, block) => sum + block.height, 0));
+  const blocks = [...above, ...holeTable(part, left)];
+  const { first, rest } = fill(blocks, columnRoom);
+  const later = pagesOf(rest, width, height);
+  const pages = 1 + later.length;
   const scale = viewScale(part, [room.max[0] - room.min[0], room.max[1] - room.min[1]]);
   const sheet: Page = {
     width,
@@ -55,7 +56,7 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
       ...frame(width, height),
       line('frame', [right - GAP / 2, EDGE], [right - GAP / 2, height - EDGE]),
       line('frame', [EDGE, EDGE + foot.height + 1], [right - GAP / 2, EDGE + foot.height + 1]),
-      ...shopView(part, room),
+      ...view.items,
       ...foot.draw([EDGE + 2, EDGE + foot.height]),
       ...stack(first, [right, height - EDGE - 1]),
       ...titleBlock(plan, named, [right - GAP / 2, EDGE], scaleWords(scale), 1, pages),
@@ -147,15 +148,18 @@ const holeTable = (part: Part, left: number): readonly Block[] => {
   );
 };
 
-const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] => {
+/** A picture of each joint with its symbol, by the numbers that the view's own symbols carry in their tails. */
+const seamBlocks = (plan: CutPlan, part: Part, missing: readonly number[]): readonly Block[] => {
   const seams = seamsOf(plan, part);
+  const process = processNumbers(part.material);
+  const tail = process === null ? '' : `${process.TIG}/${process.MIG}`;
   const others = seams.map((seam) => seam.between.find((name) => !touches(part, name)) ?? null);
   return seams.map((seam, i): Block => {
     const other = others[i] ?? null;
     // Of several seams to one part, and of a part folded round to itself, only the faces tell which is which.
     const told =
       other !== null && (seam.step !== 'shell' || others.indexOf(other) === others.lastIndexOf(other));
-    const head = told ? `to ${other}` : seam.name;
+    const head = `S${seam.number} ${told ? `to ${other}` : seam.name}${missing.includes(seam.number) ? ', no arrow' : ''}`;
     const text = [
       `${seam.joint}, ${seam.side}, ${seam.length.toFixed(0)} mm, root gap ${trimmed(seam.prep.gap, 1)}`,
       seam.prep.TIG,
@@ -167,7 +171,7 @@ const seamBlocks = (plan: CutPlan, part: Part): readonly Block[] => {
       height: title + Math.max(SYMBOL_HEIGHT + 1, 4 + 2.7 * text.length),
       draw: ([x, y]) => [
         ...(i === 0 ? [words([x, y - 3.2], 3, 'Seams (ISO 2553, system A)', { bold: true })] : []),
-        ...weldSymbol(seam, [x, y - title - SYMBOL_HEIGHT]),
+        ...weldSymbol(seam, tail, [x, y - title - SYMBOL_HEIGHT]),
         words([x + SYMBOL_WIDTH + 1.5, y - title - 3], 2.6, oneLine(head, 60), {
           bold: true,
           room: COLUMN - SYMBOL_WIDTH - 3,

@@ -10,6 +10,7 @@ import {
 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Part, RoundHole } from '../sheet/index.js';
+import type { Seam } from '../weld/index.js';
 import { around, type LabelRoom, labelRoom } from './label-room.js';
 import { markLine } from './mark-line.js';
 import { oneLine } from './one-line.js';
@@ -18,11 +19,18 @@ import { trimmed } from './part-words.js';
 import { ordinates, roundingArc, sharpCorner } from './shop-ordinate.js';
 import { spread } from './spread.js';
 import { scaled } from './template-map.js';
+import { weldArrows } from './weld-arrow.js';
 
 /** Scales of ISO 5455, with its in-between ones, paper over part. */
 const SCALES = [5, 2, 1, 1 / 2, 1 / 2.5, 1 / 3, 1 / 4, 1 / 5, 1 / 6, 1 / 8, 1 / 10, 1 / 15, 1 / 20, 1 / 50];
 /** Rims of the view's room that dimensions and fold labels take, mm. */
 const RIM = { left: 15, foot: 15, right: 9, top: 8 };
+
+/** A view, and the numbers of seams that have no symbol on it. */
+export interface ShopView {
+  readonly items: readonly PageItem[];
+  readonly missing: readonly number[];
+}
 
 /** The holes of a part in the order of their numbers: those that are cut, then those drilled after welding. */
 export const numberedHoles = ({ holes, pilots = [] }: Part): readonly RoundHole[] => [...holes, ...pilots];
@@ -40,9 +48,9 @@ export const scaleWords = (scale: number): string =>
 
 /**
  * A part as its own drawing has it, made to fit a room on a page: edges, folds and holes with their numbers in
- * the tables, marks with their words, and every corner's distance from the lower left one.
+ * the tables, a weld symbol at each seam, marks with their words, and every corner's distance from the lower left one.
  */
-export const shopView = (part: Part, room: PathBox): readonly PageItem[] => {
+export const shopView = (part: Part, seams: readonly Seam[], room: PathBox): ShopView => {
   const scale = viewScale(part, [room.max[0] - room.min[0], room.max[1] - room.min[1]]);
   const { min, max } = pathBox(part.outline);
   const spare: Vec2 = [
@@ -56,7 +64,19 @@ export const shopView = (part: Part, room: PathBox): readonly PageItem[] => {
   const box: PathBox = { min: at(min), max: at(max) };
   const labels = labelRoom(room);
   coverEdges(labels, part, put);
-  return [
+  // Dimensions and fold labels have their places before words seek theirs.
+  labels.cover({ min: [box.min[0] - RIM.left, box.min[1] - 9], max: [box.min[0] - 1, box.max[1] + 2] });
+  labels.cover({ min: [box.min[0] - 2, box.min[1] - RIM.foot], max: [box.max[0] + 2, box.min[1] - 1] });
+  const folds = foldLabels(part, at, box, room, labels);
+  const numbers = numberedHoles(part).flatMap((hole, i) => {
+    const found = labels.place(around(at(hole.at), (scale * hole.diameter) / 2, 2.4, String(i + 1)));
+    return found === null ? [] : [found];
+  });
+  const radii = radiusWords(part, at, labels);
+  const told = markWords(part, put, labels);
+  for (const { path } of part.marks) coverPath(labels, put(path));
+  const arrows = weldArrows(part, seams, at, labels);
+  const items = [
     ...part.marks.map((mark) => stroke('mark', put(mark.path))),
     ...part.folds.map((fold) => line('fold', at(fold.from), at(fold.to))),
     ...[part.outline, ...part.openings].map((path) => stroke('cut', put(path))),
@@ -70,14 +90,13 @@ export const shopView = (part: Part, room: PathBox): readonly PageItem[] => {
       ];
     }),
     ...ordinates(part, box, scale),
-    ...foldLabels(part, at, box, room, labels),
-    ...numberedHoles(part).flatMap((hole, i) => {
-      const found = labels.place(around(at(hole.at), (scale * hole.diameter) / 2, 2.4, String(i + 1)));
-      return found === null ? [] : [found];
-    }),
-    ...radiusWords(part, at, labels),
-    ...markWords(part, put, labels),
+    ...folds,
+    ...numbers,
+    ...radii,
+    ...arrows.items,
+    ...told,
   ];
+  return { items, missing: arrows.missing };
 };
 
 /** The radius of each rounded corner and of each other arc beside it; of several alike, the ones that find room. */
@@ -95,17 +114,7 @@ const radiusWords = (part: Part, at: (p: Vec2) => Vec2, labels: LabelRoom): read
 /** Words keep clear of edges, holes and fold lines. */
 const coverEdges = (labels: LabelRoom, part: Part, put: (path: Path) => Path): void => {
   const folds = part.folds.map((fold): Path => [{ kind: 'line', from: fold.from, to: fold.to }]);
-  for (const path of [part.outline, ...part.openings, ...folds]) {
-    const points = pathPoints(put(path), 0.1);
-    points.slice(1).forEach((b, i) => {
-      const a = points[i] as Vec2;
-      const steps = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 2));
-      for (let k = 0; k <= steps; k++) {
-        const [x, y] = [a[0] + ((b[0] - a[0]) * k) / steps, a[1] + ((b[1] - a[1]) * k) / steps];
-        labels.cover({ min: [x - 0.2, y - 0.2], max: [x + 0.2, y + 0.2] });
-      }
-    });
-  }
+  for (const path of [part.outline, ...part.openings, ...folds]) coverPath(labels, put(path));
   for (const hole of numberedHoles(part)) {
     const { min, max } = pathBox(put(movePath({ shift: hole.at }, circlePath([0, 0], hole.diameter / 2))));
     labels.cover({ min, max });
@@ -113,6 +122,13 @@ const coverEdges = (labels: LabelRoom, part: Part, put: (path: Path) => Path): v
     labels.cover({ min: [min[0] - 1, y - 0.1], max: [max[0] + 1, y + 0.1] });
     labels.cover({ min: [x - 0.1, min[1] - 1], max: [x + 0.1, max[1] + 1] });
   }
+};
+
+const coverPath = (labels: LabelRoom, path: Path): void => {
+  const points = pathPoints(path, 0.1);
+  points.slice(1).forEach((b, i) => {
+    labels.coverLine(points[i] as Vec2, b, 0.2);
+  });
 };
 
 /** "F1" and so on beyond the upper or right end of each fold line. */

@@ -5,16 +5,19 @@ import { line, type PageItem, stroke, words } from './page.js';
 import { trimmed } from './part-words.js';
 
 /** Room that a joint's picture with its symbol takes, mm. */
-export const SYMBOL_WIDTH = 44;
+export const SYMBOL_WIDTH = 51;
+/** Where a symbol's line ends and its tail begins. */
+const TAIL = 42;
 export const SYMBOL_HEIGHT = 11;
 
 /**
  * A joint cut through, and the symbol that says how to weld it: ISO 2553, system A, from memory. The arrow
  * points at the weld's own side, so the sign stands on the full line and the broken line stays empty.
  *
+ * @param tail what the fork at the end of the line says: the process by its number
  * @param corner lower left corner of the room
  */
-export const weldSymbol = (seam: Seam, [x, y]: Vec2): readonly PageItem[] => {
+export const weldSymbol = (seam: Seam, tail: string, [x, y]: Vec2): readonly PageItem[] => {
   const at = ([u, v]: Vec2): Vec2 => [x + u, y + v];
   const elbow: Vec2 = [14, 5];
   const target: Vec2 = JOINT_TARGET[seam.joint];
@@ -23,18 +26,19 @@ export const weldSymbol = (seam: Seam, [x, y]: Vec2): readonly PageItem[] => {
     ...jointPicture(seam.joint, at),
     line('thin', at(elbow), at(target)),
     arrowHead(at(target), at(elbow)),
-    line('thin', at(elbow), at([SYMBOL_WIDTH, 5])),
-    ...dashes([14, 4.2], [SYMBOL_WIDTH, 4.2]).map(([a, b]) => line('thin', at(a), at(b))),
+    line('thin', at(elbow), at([TAIL, 5])),
+    ...tailItems(tail, at, [TAIL, 5], 1, SYMBOL_WIDTH - TAIL - 2),
+    ...dashes([14, 4.2], [TAIL, 4.2]).map(([a, b]) => line('thin', at(a), at(b))),
     ...(seam.joint === 'ring' ? [stroke('thin', circlePath(at(elbow), 0.9))] : []),
     words(at([sign - 1, 5.8]), 2.5, sizeWords(seam), { align: 'right' }),
-    ...signOf(seam.joint, at, sign),
+    ...weldSign(seam.joint, at, sign),
     ...(flush(seam) ? [line('thin', at([sign - 0.4, 9.2]), at([sign + 3.4, 9.2]))] : []),
-    words(at([sign + 4, 5.8]), 2.5, runWords(seam), { room: SYMBOL_WIDTH - sign - 4 }),
+    words(at([sign + 4, 5.8]), 2.5, runWords(seam), { room: TAIL - sign - 4 }),
   ];
 };
 
 /** Leg z of a fillet, depth s of a groove. */
-const sizeWords = ({ joint, size }: Seam): string =>
+export const sizeWords = ({ joint, size }: Seam): string =>
   `${joint === 'open corner' || joint === 'butt' ? 's' : 'z'}${trimmed(size, 1)}`;
 
 /** Length, or count, length and gap of the stitches. */
@@ -49,9 +53,23 @@ export const runWords = ({ run, length }: Seam): string => {
 const flush = ({ step, joint }: Seam): boolean =>
   joint === 'butt' && (step === 'flange' || step === 'plate' || step === 'pieces');
 
-type At = (p: Vec2) => Vec2;
+/** From a symbol's own place to the page's. */
+export type At = (p: Vec2) => Vec2;
 
-const signOf = (joint: Seam['joint'], at: At, u: number): readonly PageItem[] => {
+/** The fork that ends a symbol's line, open away from it, with its words. */
+export const tailItems = (
+  text: string,
+  at: At,
+  [u, v]: Vec2,
+  way: 1 | -1,
+  room: number,
+): readonly PageItem[] => [
+  line('thin', at([u + 1.4 * way, v + 1.4]), at([u, v]), at([u + 1.4 * way, v - 1.4])),
+  words(at([u + 1.8 * way, v - 0.8]), 2.3, text, { room, align: way === 1 ? 'left' : 'right' }),
+];
+
+/** The elementary sign of a joint on the line at v = 5, upward, `u` from the symbol's left. */
+export const weldSign = (joint: Seam['joint'], at: At, u: number): readonly PageItem[] => {
   switch (joint) {
     case 'open corner':
       return [line('frame', at([u, 8.4]), at([u + 1.5, 5]), at([u + 3, 8.4]))];
@@ -113,13 +131,13 @@ const jointPicture = (joint: Seam['joint'], at: At): readonly PageItem[] => {
 };
 
 /** Broken line as its own strokes, since at this size the dash must not depend on the pen. */
-const dashes = ([ax, ay]: Vec2, [bx]: Vec2): readonly (readonly [Vec2, Vec2])[] =>
+export const dashes = ([ax, ay]: Vec2, [bx]: Vec2): readonly (readonly [Vec2, Vec2])[] =>
   Array.from({ length: Math.floor((bx - ax) / 2.4) }, (_, i) => [
     [ax + 2.4 * i, ay],
     [ax + 2.4 * i + 1.5, ay],
   ]);
 
-const arrowHead = (tip: Vec2, from: Vec2): PageItem => {
+export const arrowHead = (tip: Vec2, from: Vec2): PageItem => {
   const [dx, dy] = [from[0] - tip[0], from[1] - tip[1]];
   const length = Math.hypot(dx, dy);
   const [ux, uy] = [dx / length, dy / length];

@@ -63,7 +63,7 @@ export const weldOrder = (plan: CutPlan): string => {
 const seamLine = (plan: CutPlan, seam: Seam): string => {
   const { filler, heat } = seamNeed(plan, seam);
   return [
-    `${oneLine(seam.name, 120)}: ${seam.joint} ${seam.side}, ${seam.run}, ${seam.length.toFixed(0)} mm,`,
+    `S${seam.number} ${oneLine(seam.name, 120)}: ${seam.joint} ${seam.side}, ${seam.run}, ${seam.length.toFixed(0)} mm,`,
     `${seam.joint === 'fillet' || seam.joint === 'tee' || seam.joint === 'ring' ? 'leg' : 'depth'} ${seam.size.toFixed(1)} mm, root gap ${trimmed(seam.prep.gap, 1)} mm${filler === null ? '' : `, filler ${(1000 * filler).toFixed(1)} g`}${heat.TIG === null ? '' : `, heat ${heat.TIG.toFixed(0)} kJ by TIG`}`,
     ...(seam.closedBy === null ? [] : [`(closed off later by ${oneLine(seam.closedBy, 120)})`]),
   ].join(' ');

@@ -1,13 +1,23 @@
 import type { Baffle, Design } from '../design/index.js';
-import { clockwise, insetEdges, isClosed, type Path, pointInPath, polylinePath } from '../geometry/index.js';
+import {
+  clockwise,
+  insetEdges,
+  isClosed,
+  type Path,
+  pointInPath,
+  polylinePath,
+  rectangle,
+} from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
+import { planeFacet } from './cutter.js';
+import { doorHeads } from './door-head.js';
 import { doorParts } from './door-part.js';
 import practice from './door-practice.json' with { type: 'json' };
-import { finishPart } from './finish.js';
+import { finishPart, marksWithin } from './finish.js';
 import { hingeMarks, lidCut } from './lid-cut.js';
 import { mountHoles, tabParts } from './lid-tab.js';
-import type { Part, RoundHole } from './part.js';
+import type { Mark, Part, RoundHole } from './part.js';
 
 /** Fit gap of a baffle to the pan, each side, mm: common practice, no source. */
 export const BAFFLE_GAP = practice.baffle_gap_mm;
@@ -48,7 +58,11 @@ const platePieces = (design: Design, plate: Plate): readonly Part[] =>
         ...mounts.filter(({ at }) => pointInPath(outline, at) === 'inside'),
       ],
       folds: [],
-      marks: hingeMarks(own.flatMap((o) => (o.cut === undefined ? [] : [o.cut]))),
+      faces: [planeFacet(plate.origin, plate.u, plate.v)],
+      marks: [
+        ...hingeMarks(own.flatMap((o) => (o.cut === undefined ? [] : [o.cut]))),
+        ...stopMarks(plate, outline),
+      ],
       notes: [
         seenFrom(baffle),
         inset === null || !isClosed(outline)
@@ -60,6 +74,15 @@ const platePieces = (design: Design, plate: Plate): readonly Part[] =>
         ...fixingWords(baffle, mounts.length),
       ],
     });
+  });
+
+/** Where the foot of each door's stop is welded. */
+const stopMarks = (plate: Plate, outline: Path): readonly Mark[] =>
+  doorHeads(plate).flatMap(({ foot }): readonly Mark[] => {
+    if (foot === null) return [];
+    const points = rectangle(foot.across[0], foot.across[1], foot.up[0], foot.up[1]);
+    const path = polylinePath(points, true);
+    return marksWithin([{ path, what: 'door stop' }], [outline]);
   });
 
 const whatOf = (baffle: Baffle): string => {

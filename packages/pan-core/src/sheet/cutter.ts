@@ -48,6 +48,12 @@ export const planeFacet = (origin: Vec3, u: Vec3, v: Vec3): Facet => ({
   bend: false,
 });
 
+/** A facet of a blank that is turned over left for right. */
+export const mirroredFacet = (facet: Facet): Facet => {
+  const over = ([x, y]: Vec2): Vec2 => [-x, y];
+  return { ...facet, at: over(facet.at), along: over(facet.along), across: over(facet.across) };
+};
+
 export const facetFlat = (f: Facet, [s, t]: Vec2): Vec2 => [
   f.at[0] + s * f.along[0] + t * f.across[0],
   f.at[1] + s * f.along[1] + t * f.across[1],

@@ -9,6 +9,7 @@ import {
 } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import { endPlateReach, endSealSizes, type Profile, railHalfChord } from '../pan/index.js';
+import { planeFacet } from './cutter.js';
 import { finishPart } from './finish.js';
 import type { Part } from './part.js';
 
@@ -73,6 +74,7 @@ export const endSealFrame = (design: Design, seal: EndSeal) => {
 /** An end plate: the metal between the seal's arc and one a land larger, its top in the rail plane. */
 export const endSealPart = (design: Design, seal: EndSeal): Part => {
   const { radius, centreAboveRail: c, groove } = seal;
+  const frame = endSealFrame(design, seal);
   const size = `${groove?.width} mm wide, ${groove?.depth} mm deep`;
   return finishPart({
     name: endSealName(seal),
@@ -85,6 +87,7 @@ export const endSealPart = (design: Design, seal: EndSeal): Part => {
     openings: [],
     holes: [],
     folds: [],
+    faces: [planeFacet(frame.origin, frame.u, frame.v)],
     marks: groove === null ? [] : [{ path: [lowerArc(radius + groove.depth, c)], what: 'groove bottom' }],
     notes: [
       `Arc R ${radius} mm, its centre ${c} mm above the rail and ${Math.abs(seal.across)} mm ${seal.across < 0 ? 'right of' : seal.across > 0 ? 'left of' : 'from'} the crank’s centre line; measure the block’s round before cutting.`,

@@ -1,6 +1,7 @@
 import type { Design } from '../design/index.js';
 import { pointInPath } from '../geometry/index.js';
 import type { Profile } from '../pan/index.js';
+import { planeFacet } from './cutter.js';
 import { endSealPart } from './end-seal.js';
 import { finishPart, marksWithin } from './finish.js';
 import { flangeHoles, pilotMark, roundHole } from './flange-hole.js';
@@ -47,6 +48,7 @@ const piecePart = (
     openings,
     holes: own.filter((hole) => !hole.later).map(roundHole),
     pilots: later.map(roundHole),
+    faces: [planeFacet([0, 0, 0], [1, 0, 0], [0, 1, 0])],
     folds: [],
     marks: [...marks, ...later.map(pilotMark)],
     notes: [

@@ -16,6 +16,7 @@ export { type BendRule, bendRule, type Hardness, handbookConstant, tableK } from
 export { punchHalf } from './brake-finding.js';
 export { buttTrim } from './butt-trim.js';
 export { asksForTrees, cutParts } from './cut-parts.js';
+export { type Facet, locate } from './cutter.js';
 export { doorFindings, doorHeads } from './door-head.js';
 export { type EdgePrep, edgePrep, type PreparedJoint } from './edge-prep.js';
 export { endSealFrame, endSealName, endSealOutline } from './end-seal.js';

@@ -48,6 +48,7 @@ const notchPart = (design: Design, faces: readonly Panel[], i: number, name: str
     drawnFace: 'oil side',
     outline: path,
     openings: loops.slice(1).map((loop) => polylinePath(loop.map(flat), true)),
+    faces: [planeFacet(origin, u, v)],
     holes: bungHoles(design, [planeFacet(origin, u, v)]).filter(
       ({ at }) => pointInPath(path, at) === 'inside',
     ),

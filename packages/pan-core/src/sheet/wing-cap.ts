@@ -4,7 +4,7 @@ import type { Vec2 } from '../numeric/index.js';
 import { cutAway } from './belly.js';
 import { bungHoles } from './belly-hole.js';
 import { buttTrim } from './butt-trim.js';
-import { type Cutter, planeFacet } from './cutter.js';
+import { type Cutter, mirroredFacet, planeFacet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Part } from './part.js';
 import { wingPartName } from './part-name.js';
@@ -49,6 +49,7 @@ export const wingCap = (
         flip ? { ...h, at: movePoint({ mirror: 'x' }, h.at) } : h,
       ),
       folds: [],
+      faces: [flip ? mirroredFacet(facet) : facet],
       marks: [],
       notes: [
         'Inside face up, top of the wing at the top. Stands outside the strip’s end: corner open, inside edges touching.',

@@ -5,7 +5,7 @@ import { baffleMarks } from './baffle-mark.js';
 import { cutAway } from './belly.js';
 import { bungHoles } from './belly-hole.js';
 import type { CutJob } from './cut-job.js';
-import { FAR, type Facet } from './cutter.js';
+import { FAR, type Facet, mirroredFacet } from './cutter.js';
 import { finishRegion } from './finish.js';
 import type { Fold, Part } from './part.js';
 import { wingPartName } from './part-name.js';
@@ -45,12 +45,13 @@ const facingFold = (frame: WingFrame, fold: Fold): Fold =>
     ? fold
     : { ...fold, from: movePoint({ mirror: 'x' }, fold.from), to: movePoint({ mirror: 'x' }, fold.to) };
 
-/** Bung holes and baffle lines on a strip drawn for a left wing. */
+/** Bung holes, baffle lines and flat stretches of a strip drawn for a left wing. */
 const fittings = (
   job: CutJob,
   frame: WingFrame,
   facets: readonly Facet[],
-): Pick<Part, 'holes' | 'marks'> => ({
+): Pick<Part, 'holes' | 'marks'> & { readonly faces: readonly Facet[] } => ({
+  faces: frame.sign === 1 ? facets : facets.map(mirroredFacet),
   holes: bungHoles(job.design, facets).map((h) =>
     frame.sign === 1 ? h : { ...h, at: movePoint({ mirror: 'x' }, h.at) },
   ),
@@ -153,6 +154,7 @@ const floorStrip = (job: CutJob, frame: WingFrame): readonly Part[] => {
       what: `Floor of the wing "${frame.wing.name}", folded as the belly is.`,
       folds,
       holes: bungHoles(design, facets),
+      faces: facets,
       marks: baffleMarks(facets, job.plates),
       notes: [
         `Inside face up; front of the car at the right, left at the top. Bends: ${rule.words}.`,

@@ -6,6 +6,7 @@ export { laidLength, type Process, type SeamHeat, seamHeat } from './heat.js';
 export { joinPoints } from './join-points.js';
 export { AIR, PSI, pressureForce, storedEnergy, TEST_PSI } from './leak-test.js';
 export { leastShift, type Push } from './least-shift.js';
+export { processNumbers } from './process-number.js';
 export { type Run, runOrder, type SeamSide } from './run-order.js';
 export { SAYINGS } from './sayings.js';
 export type { Seam, SeamPrep, SeamStep } from './seam.js';

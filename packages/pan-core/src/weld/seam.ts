@@ -2,6 +2,8 @@ import type { SeamLine } from './seam-line.js';
 
 /** A seam to be welded, with all a welder asks. */
 export interface Seam {
+  /** Place in the order of welding, from 1: S1, S2 … on drawings. */
+  readonly number: number;
   readonly name: string;
   /** The two things joined, in words found on the parts. */
   readonly between: readonly [string, string];

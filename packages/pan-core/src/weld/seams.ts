@@ -47,7 +47,7 @@ export const panSeams = (
     ...bossSeams(design, skin),
     ...flangeSeams(rim, skin, design),
   ];
-  return freeze(all.map((seam) => prepared(design, seam)));
+  return freeze(all.map((seam, i) => prepared(design, seam, i + 1)));
 };
 
 /** At an inward corner one plate stops short and butts on the other's outside, so the seam is a fillet. */

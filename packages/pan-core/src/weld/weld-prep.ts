@@ -2,11 +2,11 @@ import type { Design } from '../design/index.js';
 import { BAFFLE_GAP, edgePrep, FLANGE_GAP, type PreparedJoint } from '../sheet/index.js';
 import type { Seam, SeamPrep } from './seam.js';
 
-/** A seam before its edges are spoken of. */
-export type BareSeam = Omit<Seam, 'prep'>;
+/** A seam before its edges are spoken of and its place in the order is known. */
+export type BareSeam = Omit<Seam, 'prep' | 'number'>;
 
 /** A seam with its root gap, how that comes about, and how its edges are made ready. */
-export const prepared = (design: Design, seam: BareSeam): Seam => {
+export const prepared = (design: Design, seam: BareSeam, number: number): Seam => {
   const { material, thickness } = design.pan.sheet;
   const joint = jointOf(seam);
   const row = edgePrep(joint, joint === 'butt of plates' ? design.pan.flange.thickness : thickness, material);
@@ -18,7 +18,7 @@ export const prepared = (design: Design, seam: BareSeam): Seam => {
     MIG: row.MIG,
     source: row.source,
   };
-  return { ...seam, prep };
+  return { ...seam, number, prep };
 };
 
 const jointOf = ({ joint, step }: BareSeam): PreparedJoint => {
