@@ -43,6 +43,7 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       topAboveRail: 600,
       pumpInlet: [630, 70, 5],
       studs: 0,
+      mounts: null,
       flywheel: null,
       bellHousing: null,
       carries: [{ name: 'intake', shape: { kind: 'box', min: [80, 120, 200], max: [620, 330, 600] } }],

@@ -12,7 +12,7 @@ import { SAYINGS } from '../weld/index.js';
 import { clearanceCheck } from './fit-checks.js';
 import { type DecidingMeasure, decidingMeasures } from './measure-first.js';
 import { notChecked } from './not-checked.js';
-import { type RemovalReport, removalReport } from './removal-report.js';
+import { mountsAssumed, type RemovalReport, removalReport } from './removal-report.js';
 import type { Check, Status } from './report.js';
 import { type RoomReport, roomReport } from './room-report.js';
 import { RANK, tally } from './tally.js';
@@ -136,6 +136,10 @@ export const fitReport = (
   const judged = judgedOf(design, solids, plates, (share) => tell(CLEARANCES * share));
   const rows = rowsOf(judged);
   const { counts, verdict } = tally(rows);
+  const room = roomReport(design, solids, range, tilts, (share) =>
+    tell(CLEARANCES + (ROOM - CLEARANCES) * share),
+  );
+  const removal = removalReport(design, model, solids, plates, (share) => tell(ROOM + (1 - ROOM) * share));
   return freeze({
     title: design.title,
     verdict,
@@ -150,13 +154,16 @@ export const fitReport = (
     })),
     engine_moves: movementWords(design),
     guarantee: GUARANTEE,
-    room: roomReport(design, solids, range, tilts, (share) => tell(CLEARANCES + (ROOM - CLEARANCES) * share)),
-    removal: removalReport(design, model, solids, plates, (share) => tell(ROOM + (1 - ROOM) * share)),
+    room,
+    removal,
     measure_first: decidingMeasures(
       judged.map(({ clearance, check }) => ({ ...clearance, allowed: limitOf(check, clearance) })),
     ),
     not_checked: notChecked(design),
-    assumed: assumed.filter(({ path }) => ofFit(path)),
+    assumed: [
+      ...assumed.filter(({ path }) => ofFit(path)),
+      ...(removal === null ? [] : mountsAssumed(design, removal)),
+    ],
     unknown: unknown.filter(({ path }) => ofFit(path) || path.includes('tilt')),
     sayings: [SAYINGS.fit, SAYINGS.assembly, SAYINGS.cut],
   });

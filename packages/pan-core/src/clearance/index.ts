@@ -3,8 +3,9 @@ export { type ChassisAxes, chassisAxes } from './chassis-axes.js';
 export type { ShiftRange } from './clear-search.js';
 export type { Clearance, ClearanceKind } from './clearance.js';
 export { clearances } from './clearances.js';
+export { type JackName, mountsOf } from './engine-jack.js';
 export { movementWords } from './engine-motion.js';
-export { type Removal, removalOf } from './removal.js';
+export { type RaisedWay, type Removal, removalOf } from './removal.js';
 export type { PanPlace } from './removal-scene.js';
 export {
   type EngineRoom,

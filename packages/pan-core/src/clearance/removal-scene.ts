@@ -14,22 +14,24 @@ import { type Body, type BodySolid, bodyOf } from './body.js';
 import { carriedSolids, itemSolid } from './carried.js';
 import { formedObstacles } from './chassis.js';
 import { chassisAxes } from './chassis-axes.js';
+import { AT_REST, type Jack, jacksOf, mountsOf, type Stance } from './engine-jack.js';
 import { behindInside, plateSolids } from './inside-shell.js';
 import { NO_ROCK } from './least-gap.js';
-import { hullForm, type ObstacleForm } from './obstacle-form.js';
+import { hullForm, type Motion, type ObstacleForm } from './obstacle-form.js';
 import { hullOfShape } from './obstacle-hull.js';
 import { roundSolid } from './round.js';
 import { staySolids } from './stay-solid.js';
 import { rodSweeps } from './sweep.js';
 
-/** Where the loosened pan is, from where it was bolted: forward and down along the engine, and nose up. */
+/** Where the loosened pan is, from where it was bolted: forward, to the left and down along the engine, and nose up. */
 export interface PanPlace {
   readonly forward: number;
+  readonly left: number;
   readonly down: number;
   readonly pitch: number;
 }
 
-export const BOLTED: PanPlace = Object.freeze({ forward: 0, down: 0, pitch: 0 });
+export const BOLTED: PanPlace = Object.freeze({ forward: 0, left: 0, down: 0, pitch: 0 });
 
 export interface PanRoom {
   /** Never more than the true least gap around the loosened pan, mm; 0 or less where it meets something. */
@@ -39,12 +41,14 @@ export interface PanRoom {
 
 /** The loosened pan among the car and what stays on the engine. */
 export interface RemovalScene {
-  /** @param lift How far the engine is lifted in the car, mm. @param enough Room beyond this is not asked for. */
-  readonly room: (place: PanPlace, lift: number, enough: number) => PanRoom;
+  /** @param stance Where the engine stands in the car. @param enough Room beyond this is not asked for. */
+  readonly room: (place: PanPlace, stance: Stance, enough: number) => PanRoom;
   /** The part of the pan that is nearest to what binds. */
-  readonly part: (place: PanPlace, lift: number, binds: string) => string;
-  /** Room of the lifted engine, with all on it, to the car. */
-  readonly engineRoom: (lift: number, enough: number) => PanRoom;
+  readonly part: (place: PanPlace, stance: Stance, binds: string) => string;
+  /** Room of the engine, with all on it and the pan, to the car. */
+  readonly engineRoom: (stance: Stance, enough: number) => PanRoom;
+  /** The ways of raising the engine. */
+  readonly jacks: readonly Jack[];
   /** How far the pan's corners are from the point it is pitched about, mm. */
   readonly reach: number;
   /** How far studs keep the pan straight, mm. */
@@ -62,6 +66,9 @@ interface Meeting {
 }
 
 const SLACK = 0.2;
+/** Less room than this counts as touching, mm. */
+export const TOUCHING = 0.1;
+const TOUCH = Object.freeze({ enough: 2 * TOUCHING, slack: TOUCHING / 10 });
 /** Height of the pickup's mouth that is taken to be as wide as its rim, mm. */
 const MOUTH_HEIGHT = 12;
 const ROUND_SIDES = 32;
@@ -111,41 +118,50 @@ export const removalScene = (
   ];
   const { low, high } = boundsOf(outside.solids.flatMap((s) => s.vertices));
   const pivot: Vec3 = [(low[0] + high[0]) / 2, 0, (low[2] + high[2]) / 2];
+  // The pan comes up with the engine; where they meet as designed it is no use asking.
   const engine = bodyOf(carriedSolids(design));
-  const motion = (of: Meeting['of'], place: PanPlace, lift: number) =>
-    placed(place, pivot, of === 'car' ? axes.toChassis : NO_ROTATION, of === 'car' ? lift : 0);
+  const raised = [
+    ...(engine.solids.length === 0 ? [] : [['engine', engine] as const]),
+    ...(car.some(
+      ({ form }) => form.gap(outside, placed(BOLTED, pivot, axes.toChassis, AT_REST), TOUCH) < TOUCHING,
+    )
+      ? []
+      : [['pan', outside] as const]),
+  ];
+  const corners = [engine, outside].flatMap((body) => body.solids.flatMap((s) => s.vertices));
+  const jacks = jacksOf(mountsOf(design).mounts, axes.toChassis, corners);
+  const motion = (of: Meeting['of'], place: PanPlace, stance: Stance) =>
+    of === 'car' ? placed(place, pivot, axes.toChassis, stance) : placed(place, pivot, NO_ROTATION, AT_REST);
   return {
-    part: (place, lift, binds) => {
+    part: (place, stance, binds) => {
       const meeting = meetings.find(({ name }) => name === binds);
       if (meeting === undefined) return 'pan';
-      return meeting.form.approach(meeting.body, motion(meeting.of, place, lift)).feature;
+      return meeting.form.approach(meeting.body, motion(meeting.of, place, stance)).feature;
     },
-    room: (place, lift, enough) =>
+    room: (place, stance, enough) =>
       leastOf(
         meetings.map(({ name, body, form, of }) => ({
           name,
           gap: (limit: number) =>
-            form.gap(body, motion(of, place, lift), {
+            form.gap(body, motion(of, place, stance), {
               enough: limit,
               slack: SLACK,
             }),
         })),
         enough,
       ),
-    engineRoom: (lift, enough) =>
+    engineRoom: (stance, enough) =>
       leastOf(
-        engine.solids.length === 0
-          ? []
-          : car.map(({ obstacle, form }) => ({
-              name: `engine to ${obstacle.name}`,
-              gap: (limit: number) =>
-                form.gap(engine, placed(BOLTED, pivot, axes.toChassis, lift), {
-                  enough: limit,
-                  slack: SLACK,
-                }),
-            })),
+        raised.flatMap(([name, body]) =>
+          car.map(({ obstacle, form }) => ({
+            name: `${name} to ${obstacle.name}`,
+            gap: (limit: number) =>
+              form.gap(body, placed(BOLTED, pivot, axes.toChassis, stance), { enough: limit, slack: SLACK }),
+          })),
+        ),
         enough,
       ),
+    jacks,
     reach: Math.hypot(high[0] - pivot[0], high[2] - pivot[2]),
     studs: design.engine.studs,
     bottom: Math.max(300, 2 * (high[2] - low[2])),
@@ -165,14 +181,20 @@ const leastOf = (
   );
 
 /** The pan turned about its middle, then moved; as a motion of an engine that carried it there. */
-const placed = ({ forward, down, pitch }: PanPlace, pivot: Vec3, toCar: Rotation, lift: number) => {
+const placed = (
+  { forward, left, down, pitch }: PanPlace,
+  pivot: Vec3,
+  toCar: Rotation,
+  { turn: raise, shift }: Stance,
+): Motion => {
   const turn = tiltedToLevel(pitch, 0);
-  const moved = add3(subtract3(pivot, rotate3(turn, pivot)), [forward, 0, -down]);
+  const moved = add3(subtract3(pivot, rotate3(turn, pivot)), [forward, left, -down]);
+  const toChassis = afterRotation(raise, toCar);
   return {
-    toChassis: afterRotation(toCar, turn),
+    toChassis: afterRotation(toChassis, turn),
     rock: NO_ROCK,
     moves: null,
-    shift: add3(rotate3(toCar, moved), [0, 0, lift]),
+    shift: add3(rotate3(toChassis, moved), shift),
   };
 };
 

@@ -1,8 +1,23 @@
 import type { Design } from '../design/index.js';
 import { freeze } from '../numeric/index.js';
 import { insideLine, type OuterSolid, type PanModel, type Plate } from '../pan/index.js';
+import { AT_REST, type JackName } from './engine-jack.js';
+import { type JackRoom, jackRoom, leastRaise } from './least-raise.js';
 import { BOLTED, type PanPlace, type RemovalScene, removalScene } from './removal-scene.js';
-import { type StraightDrop, straightDrop, wayOut } from './removal-search.js';
+import { type Freedom, type StraightDrop, straightDrop, wayOut } from './removal-search.js';
+
+/** One way of raising the engine that frees the pan, or that does not. */
+export interface RaisedWay {
+  readonly jack: JackName;
+  /** The least that was found to free it, mm at the jack; null: none up to the most. */
+  readonly raised: number | null;
+  /** How far the engine is turned then, radians, without sign. */
+  readonly turned: number | null;
+  /** How far the jack can go before the engine or the pan on it meets something, mm. */
+  readonly most: JackRoom;
+  /** The way out then, bend by bend; empty where none was found. */
+  readonly legs: readonly PanPlace[];
+}
 
 /** How the pan comes off with the engine in the car. */
 export interface Removal {
@@ -12,27 +27,16 @@ export interface Removal {
   readonly pickup: 'stays' | 'comes along' | null;
   /** What catches a pickup that stays; null where it may. */
   readonly pickupCatches: string | null;
-  /** How far the engine has to be lifted, mm; null: no lift that was looked at frees it. */
-  readonly lift: number | null;
-  /** How far the engine can be lifted before it meets something, mm. */
-  readonly mostLift: { readonly by: number; readonly binds: string | null };
-  /** The way out with that lift, bend by bend; empty where none was found. */
-  readonly legs: readonly PanPlace[];
-  /** A way out without lifting, the pan tilted as it comes; null: none was found, or none is needed. */
-  readonly tilted: readonly PanPlace[] | null;
-  /** False: a search ran out of looks, so that a smaller lift may do. */
+  /** The way out with the engine where it is, bend by bend; null: none was found. */
+  readonly still: { readonly freedom: Freedom; readonly legs: readonly PanPlace[] } | null;
+  /** Every way of raising the engine, the least first; empty where it may stay where it is. */
+  readonly raises: readonly RaisedWay[];
+  /** False: a search ran out of looks, so that a smaller raise may do. */
   readonly complete: boolean;
 }
 
-/** The most an engine is lifted, mm, and how narrowly the least lift is looked for. */
-const MOST_LIFT = 150;
-const NARROW = 10;
-const LOOKS = 4000;
-/** Lifts looked at, as halving to a centimetre goes. */
-const MOST_TRIES = 6;
-const TILTED_LOOKS = 3000;
-const ENOUGH = 40;
-const TOUCHING = 0.1;
+/** How much less raise undoing the pickup has to spare to be worth the work, mm. */
+const WORTH = 10;
 
 /** null where the chassis's axes are not known. */
 export const removalOf = (
@@ -46,76 +50,76 @@ export const removalOf = (
   const stays = removalScene(design, solids, line, plates, model.mouth);
   const along = removalScene(design, solids, line, plates, null);
   if (stays === null || along === null) return null;
-  const mostLift = liftRoom(along);
-  const caught = stays.room(BOLTED, 0, ENOUGH).room < TOUCHING;
-  const first = caught ? null : leastLift(stays, mostLift.by, (share) => tell(0.4 * share));
-  const second = first?.lift === 0 ? null : leastLift(along, mostLift.by, (share) => tell(0.4 + 0.4 * share));
-  const comesAlong = second !== null && (first === null || less(second.lift, first.lift));
+  // Only where neither comes out plainly are the longer searches made, each for both.
+  const part = shareOf(tell);
+  const plain = plainWay(stays, part(0, 0.1));
+  const plainAlong = plain.still === null ? plainWay(along, part(0.1, 0.2)) : null;
+  const easy = plain.still !== null || plainAlong?.still != null;
+  const first = easy ? plain : freed(stays, plain, part(0.2, 0.6));
+  const second = plainAlong === null || easy ? plainAlong : freed(along, plainAlong, part(0.6, 1));
+  const comesAlong = second !== null && worth(second, first);
   const found = comesAlong ? second : first;
   const scene = comesAlong ? along : stays;
-  const lift = found?.lift ?? null;
-  const tilted = lift === 0 ? null : wayOut(scene, 0, true, TILTED_LOOKS, (share) => tell(0.8 + 0.2 * share));
+  const out = found.still !== null || found.raises.some(({ raised }) => raised !== null);
   return freeze({
-    straight: straightDrop(scene, 0),
-    pickup: lift === null && !tilted?.legs ? null : comesAlong ? 'comes along' : 'stays',
+    straight: straightDrop(scene, AT_REST),
+    pickup: out ? (comesAlong ? 'comes along' : 'stays') : null,
     pickupCatches: comesAlong ? catchOf(stays) : null,
-    lift,
-    mostLift,
-    legs: found?.legs ?? [],
-    tilted: tilted?.legs ?? null,
-    complete: (found?.complete ?? true) && (tilted?.complete ?? true),
+    still: found.still,
+    raises: found.raises,
+    complete: found.complete,
   });
 };
 
-/** Whether undoing the pickup spares lift worth the work. */
-const less = (along: number | null, stays: number | null): boolean =>
-  along !== null && (stays === null || along < stays - NARROW);
+type Out = Pick<Removal, 'still' | 'raises' | 'complete'>;
+
+/** Whether undoing the pickup spares raise, or a turn of the pan, worth the work. */
+const worth = (along: Out, stays: Out): boolean => {
+  const need = ({ still, raises }: Out): number =>
+    still !== null && still.freedom !== 'pitched' ? 0 : (raises[0]?.raised ?? Number.POSITIVE_INFINITY);
+  return need(along) < need(stays) - WORTH || (along.still !== null && stays.still === null);
+};
 
 /** The part of the pan that a pickup on the engine first meets on its way down. */
 const catchOf = (stays: RemovalScene): string | null => {
-  const { down, binds } = straightDrop(stays, 0);
-  return binds === null ? null : stays.part({ ...BOLTED, down }, 0, binds);
+  const { down, binds } = straightDrop(stays, AT_REST);
+  return binds === null ? null : stays.part({ ...BOLTED, down }, AT_REST, binds);
 };
 
-interface Lifted {
-  readonly lift: number | null;
-  readonly legs: readonly PanPlace[];
-  readonly complete: boolean;
-}
+type Tell = (share: number) => void;
 
-/** The least lift, to a centimetre, with which a way out was found; none where the most that can be is not enough. */
-const leastLift = (scene: RemovalScene, most: number, tell: (share: number) => void): Lifted => {
-  let complete = true;
-  let tries = 0;
-  const tried = (lift: number): readonly PanPlace[] | null => {
-    const straight = straightDrop(scene, lift);
-    if (straight.binds === null) return [{ ...BOLTED, down: straight.down }];
-    const from = tries++;
-    const out = wayOut(scene, lift, false, LOOKS, (share) => tell(Math.min(1, (from + share) / MOST_TRIES)));
+/** What tells of a stretch of the work, from one that tells of the whole. */
+const shareOf =
+  (tell: Tell) =>
+  (from: number, to: number): Tell =>
+  (share) =>
+    tell(from + (to - from) * share);
+
+const plainWay = (scene: RemovalScene, tell: Tell): Out => {
+  const { legs, complete } = wayOut(scene, AT_REST, 'side view', tell);
+  return { still: legs === null ? null : { freedom: 'side view', legs }, raises: [], complete };
+};
+
+/** Sideways with the engine where it is; else pitched, and every way of raising the engine. */
+const freed = (scene: RemovalScene, plain: Out, tell: Tell): Out => {
+  const part = shareOf(tell);
+  let complete = plain.complete;
+  const tried = (freedom: Freedom, told: Tell): Removal['still'] => {
+    const out = wayOut(scene, AT_REST, freedom, told);
     complete &&= out.complete;
-    return out.legs;
+    return out.legs === null ? null : { freedom, legs: out.legs };
   };
-  const still = tried(0);
-  if (still !== null) return { lift: 0, legs: still, complete };
-  let [no, yes] = [0, most];
-  let legs = most > NARROW ? tried(most) : null;
-  if (legs === null) return { lift: null, legs: [], complete };
-  while (yes - no > NARROW) {
-    const middle = (no + yes) / 2;
-    const better = tried(middle);
-    if (better === null) no = middle;
-    else [yes, legs] = [middle, better];
-  }
-  return { lift: yes, legs, complete };
-};
-
-/** Upward in strides as long as the room there is; what can be opened over the engine is open. */
-const liftRoom = (scene: RemovalScene): Removal['mostLift'] => {
-  let by = 0;
-  while (by < MOST_LIFT) {
-    const { room, binds } = scene.engineRoom(by, ENOUGH);
-    if (room < TOUCHING) return { by, binds };
-    by += room;
-  }
-  return { by: MOST_LIFT, binds: null };
+  const aside = tried('sideways', part(0, 0.15));
+  if (aside !== null) return { still: aside, raises: [], complete };
+  const still = tried('pitched', part(0.15, 0.3));
+  const [first, each] = [0.3, 0.7 / scene.jacks.length];
+  const raises = scene.jacks.map((jack, i): RaisedWay => {
+    const most = jackRoom(scene, jack);
+    const least = leastRaise(scene, jack, most.by, part(first + i * each, first + (i + 1) * each));
+    complete &&= least.complete;
+    const { raised, legs } = least;
+    return { jack: jack.name, raised, turned: raised === null ? null : jack.turned(raised), most, legs };
+  });
+  const rank = ({ raised }: RaisedWay): number => raised ?? Number.MAX_VALUE;
+  return { still, raises: [...raises].sort((a, b) => rank(a) - rank(b)), complete };
 };

@@ -16,10 +16,19 @@ export interface Engine {
   readonly carries: readonly Item[];
   /** How far studs stand down from the rail; 0 for bolts. */
   readonly studs: number;
+  /** null when not given. */
+  readonly mounts: Mounts | null;
   /** Turns about the crank behind the block; null when not given. */
   readonly flywheel: Round | null;
   /** Round about the crank too, and does not turn. */
   readonly bellHousing: Round | null;
+}
+
+/** Middles of the mountings the engine and its gearbox hang from. */
+export interface Mounts {
+  readonly left: Vec3;
+  readonly right: Vec3;
+  readonly gearbox: Vec3;
 }
 
 /** A round thing about the crank's axis, cut square. */

@@ -94,6 +94,20 @@ export const mountedFigure = (n: NumberOf): readonly PageItem[] => {
     ...dimension(n('top_above_rail'), at([112, 30]), at([112, 66]), [[at([98, 66]), at([114, 66])]], 0.55),
     ring('cut', at([92, 34]), 2),
     ...leader(n('pump_inlet'), [70, 78], at([92, 34])),
+    // The mountings: the gearbox's behind the block, the engine's beside it.
+    poly(
+      'fold',
+      (
+        [
+          [24, 56],
+          [4, 49],
+          [4, 40],
+          [24, 34],
+        ] as Vec2[]
+      ).map(at),
+    ),
+    ring('cut', at([10, 42]), 2),
+    ...leader(n('gearbox'), [8, 60], at([10, 42])),
     note([64, 5], 'from the right side, front to the right', 'centre'),
     // From behind.
     poly(
@@ -109,6 +123,10 @@ export const mountedFigure = (n: NumberOf): readonly PageItem[] => {
     centreLine([161, 26], [161, 72]),
     centreLine([160, 28], [164.5, 72]),
     ...leader(n('lean_left'), [176, 74], [163.6, 70]),
+    ring('cut', [142, 46], 2),
+    ...leader(n('left'), [134, 58], [142, 46]),
+    ring('cut', [182, 43], 2),
+    ...leader(n('right'), [183, 58], [182, 43]),
     note([161, 18], 'from behind', 'centre'),
   ];
 };

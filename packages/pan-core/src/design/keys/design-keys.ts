@@ -45,6 +45,13 @@ const engineField = (k: Kit) =>
         to: '200 mm',
       }),
     ),
+    mounts: optional(
+      section('where the engine hangs, for getting the pan out', {
+        left: k.point3('middle of the left engine mounting'),
+        right: k.point3('middle of the right engine mounting'),
+        gearbox: k.point3('middle of the gearbox mounting'),
+      }),
+    ),
     flywheel: optional(roundField(k, 'the flywheel with its ring gear, about the crank')),
     bell_housing: optional(roundField(k, 'the bell housing, round about the crank')),
   });

@@ -38,6 +38,7 @@ export const resolveEngine = (
     pumpInlet: keys.pump_inlet ?? null,
     carries: (keys.carries ?? []).map(itemOf),
     studs: keys.studs ?? 0,
+    mounts: keys.mounts ?? null,
     flywheel: keys.flywheel ?? null,
     bellHousing: keys.bell_housing ?? null,
   };
