@@ -28,7 +28,7 @@ export {
 } from './limits-report.js';
 export type { DecidingMeasure } from './measure-first.js';
 export { type MouthCase, mouthCase } from './mouth-case.js';
-export type { RemovalLeg, RemovalReport } from './removal-report.js';
+export type { RaiseReport, RemovalLeg, RemovalReport } from './removal-report.js';
 export type * from './report.js';
 export type { RoomReport, ShiftPlace, TiltRow } from './room-report.js';
 export { marginOf } from './row.js';
