@@ -11,6 +11,7 @@ export interface Stance {
 
 export const AT_REST: Stance = Object.freeze({ turn: NO_ROTATION, shift: [0, 0, 0] as const });
 
+/** What a jack raises, and on what it turns then. */
 export type JackName =
   | 'lifted level'
   | 'nose raised'
