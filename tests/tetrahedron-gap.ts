@@ -62,7 +62,8 @@ export const toTriangle = (p: P, [a, b, c]: readonly [P, P, P]): number => {
 const toEdge = (p: P, [a, b]: readonly [P, P]): number => {
   const e = minus(b, a);
   const t = Math.min(1, Math.max(0, dot(minus(p, a), e) / dot(e, e)));
-  return Math.hypot(...minus(p, [a[0] + t * e[0], a[1] + t * e[1], a[2] + t * e[2]]));
+  const way = minus(p, [a[0] + t * e[0], a[1] + t * e[1], a[2] + t * e[2]]);
+  return Math.sqrt(dot(way, way));
 };
 
 export const betweenEdges = (e: readonly [P, P], f: readonly [P, P]): number => {

@@ -1,6 +1,6 @@
 import { bodyOf } from 'pan-core/clearance/body.js';
 import { formOf, type Motion } from 'pan-core/clearance/obstacle-form.js';
-import { hullGap, NO_ROTATION, turnAboutX } from 'pan-core/geometry/index.js';
+import { hullGap, NO_ROTATION } from 'pan-core/geometry/index.js';
 import { floorProfile, outerSolids } from 'pan-core/pan/index.js';
 import { expect, test } from 'vitest';
 import { type Dice, diceFrom, seedOr } from '../dice.js';
@@ -21,7 +21,7 @@ const soup = (dice: Dice, count: number): readonly Triangle[] =>
     return [corner(), corner(), corner()];
   });
 
-test('the gap from random pans to random soups is the least over all pairs, also on the move', () => {
+test('the gap from random pans to random soups is the least over all pairs', () => {
   const seed = seedOr(4711);
   const dice = diceFrom(seed);
   let apart = 0;
@@ -38,8 +38,6 @@ test('the gap from random pans to random soups is the least over all pairs, also
       }
       return found;
     };
-    const rock = { height: 62, angle: 0.035 };
-    const moves = { rock: rock.angle, up: 4, down: 3, foreAft: 2 };
     const still: Motion = {
       toChassis: NO_ROTATION,
       rock: { height: 0, angle: 0 },
@@ -52,13 +50,6 @@ test('the gap from random pans to random soups is the least over all pairs, also
       apart++;
       expectWithin(nominal, expected, 1e-6, `seed ${seed}, pan ${i}`);
     } else expect(nominal, `seed ${seed}, pan ${i}`).toBeLessThanOrEqual(0);
-    const worst = form.approach(body, { ...still, rock, moves }).distance;
-    for (let k = 0; k < 8; k++) {
-      const angle = dice.happens(0.5) ? rock.angle : dice.between(-rock.angle, rock.angle);
-      const shift: P3 = [dice.between(-2, 2), 0, dice.between(-4, 3)];
-      const moved = least((p) => turnAboutX([p[0] + shift[0], p[1], p[2] + shift[2]], rock.height, -angle));
-      expect(moved, `seed ${seed}, pan ${i}, movement ${k}`).toBeGreaterThanOrEqual(worst - 1e-6);
-    }
   }
   expect(apart).toBeGreaterThan(0);
 });

@@ -5,51 +5,9 @@ import { expect, test } from 'vitest';
 import { diceFrom, seedOr } from '../dice.js';
 import { expectWithin } from '../numbers.js';
 import { randomPan } from '../random-design.js';
-import { betweenEdges, toTriangle } from '../tetrahedron-gap.js';
+import { type Corners, fan, type P, skinGap, skinOf } from '../skin-gap.js';
 
-type P = readonly [number, number, number];
-type Triangle = readonly [P, P, P];
-
-const edges = ([a, b, c]: Triangle): readonly (readonly [P, P])[] => [
-  [a, b],
-  [b, c],
-  [c, a],
-];
-
-interface Skin {
-  readonly corners: readonly P[];
-  readonly edges: readonly (readonly [P, P])[];
-  readonly triangles: readonly Triangle[];
-}
-const long = ([a, b]: readonly [P, P]): boolean => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]) > 1e-9;
-/** A sliver without width has edges, and no inside to be near to. */
-const wide = ([a, b, c]: Triangle): boolean => {
-  const [u, v] = [b.map((w, k) => w - (a[k] as number)), c.map((w, k) => w - (a[k] as number))];
-  const [[ux, uy, uz], [vx, vy, vz]] = [u as unknown as P, v as unknown as P];
-  return Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) > 1e-6;
-};
-const skinOf = (triangles: readonly Triangle[]): Skin => ({
-  corners: triangles.flat(),
-  edges: triangles.flatMap(edges).filter(long),
-  triangles: triangles.filter(wide),
-});
-
-/** Every corner against every triangle and every edge against every edge; no tree, no bound, no bodies. */
-const skinGap = (a: Skin, b: Skin): number => {
-  let least = Number.POSITIVE_INFINITY;
-  for (const [x, y] of [
-    [a, b],
-    [b, a],
-  ] as const)
-    for (const p of x.corners) for (const t of y.triangles) least = Math.min(least, toTriangle(p, t));
-  for (const e of a.edges) for (const f of b.edges) least = Math.min(least, betweenEdges(e, f));
-  return least;
-};
-
-const fan = (loop: readonly P[]): readonly Triangle[] =>
-  loop.slice(2).map((c, i): Triangle => [loop[0] as P, loop[i + 1] as P, c]);
-
-const boxTriangles = (min: P, max: P): readonly Triangle[] => {
+const boxTriangles = (min: P, max: P): readonly Corners[] => {
   const at = (i: number): P => [i & 1 ? max[0] : min[0], i & 2 ? max[1] : min[1], i & 4 ? max[2] : min[2]];
   const faces = [
     [0, 1, 3, 2],
@@ -103,12 +61,9 @@ test('pan to box and rod is the least over every pair of triangles, on random pa
     const rows = clearances(still, solids, []);
     for (const { name, shape } of obstacles) {
       const row = rows.find((r) => r.name === name);
-      const [other, radius]: readonly [Skin, number] =
+      const [other, radius] =
         shape.kind === 'rod'
-          ? [
-              { corners: [shape.from, shape.to], edges: [[shape.from, shape.to]], triangles: [] },
-              shape.diameter / 2,
-            ]
+          ? [skinOf([[shape.from, shape.to, shape.to]]), shape.diameter / 2]
           : shape.kind === 'box'
             ? [skinOf(boxTriangles(shape.min, shape.max)), 0]
             : [skinOf([]), 0];

@@ -22,7 +22,7 @@ interface Stretch {
 
 /** Still: to a thousandth of a micrometre. While the engine rocks: to a tenth of a millimetre. */
 const STILL = 1e-6;
-const ROCKING = 0.1;
+const ROCKING = 0.08;
 const MOST_STRETCHES = 8;
 
 /**

@@ -35,9 +35,9 @@ interface Part {
 }
 
 const TRIANGLE = -1;
-/** Still: to a thousandth of a micrometre. While the engine rocks: to a tenth of a millimetre. */
+/** Still: to a thousandth of a micrometre. While the engine rocks: with the fourth part below, to a tenth of a millimetre. */
 const STILL = 1e-6;
-const ROCKING = 0.1;
+const ROCKING = 0.08;
 /** Past so many searches in single triangles the bound is given, which is on the deep side. */
 const MOST_SEARCHES = 3000;
 /** Boxes nearer to a solid than this may reach into it, mm. */
@@ -57,6 +57,7 @@ export const scanDepth = (
 ): ScanDepth => {
   const tree = soup.tree();
   const tolerance = rock.angle === 0 ? STILL : ROCKING;
+  const fine = rock.angle === 0 ? STILL : ROCKING / 4;
   const stretches = stretchesOf(place, rock);
   const box: ScanBox = { x: 0, y: 0, z: 0, halfX: 0, halfY: 0, halfZ: 0 };
   const open = bestFirst<Part>((part) => part.upper);
@@ -105,7 +106,6 @@ export const scanDepth = (
       return;
     }
     searches++;
-    const fine = tolerance / (stretch.half === 0 ? 1 : 4);
     const here = deepestPoint(made, { points, radius: 0 }, best.depth, fine);
     reach(here, stretch, triangle);
     if (stretch.half <= NO_TURN) {

@@ -62,6 +62,8 @@ interface Place {
 
 /** On the hull or inside it to within this, mm. */
 const ON_HULL = 1e-9;
+/** A flat hull is parted from its cell by planes that leave nothing between them; with this much, mm, they leave it. */
+const AJAR = ON_HULL / 4;
 const MOST_PLACES = 3000;
 /** Less than this is rounding, mm. */
 const NO_SAG = 1e-10;
@@ -202,7 +204,7 @@ const cutValues = (
       const c = dot3(normal, r) - offset;
       const d = dot3(normal, t) - offset;
       if (a > ON_HULL && b > ON_HULL && c > ON_HULL && d > ON_HULL) return null;
-      if (a > 0 || b > 0 || c > 0 || d > 0) out.push([a, b, c, d]);
+      if (a > AJAR || b > AJAR || c > AJAR || d > AJAR) out.push([a - AJAR, b - AJAR, c - AJAR, d - AJAR]);
     }
   return out;
 };

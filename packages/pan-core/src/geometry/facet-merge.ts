@@ -44,7 +44,8 @@ const join = (a: Facet, b: Facet, slit: number): Facet | null => {
   const flat = (p: Vec3): Vec2 => [p[u], p[v]];
   const hull = hullOf([...a.loop, ...b.loop], flat);
   const [whole, first, second] = [hull, a.loop, b.loop].map((loop) => area(loop.map(flat)));
-  if (whole! > first! + second! + 4 * slit * around(hull.map(flat))) return null;
+  // More than both is a hollow that the hull bridges; less is a corner that it lost.
+  if (Math.abs(whole! - first! - second!) > 4 * slit * around(hull.map(flat))) return null;
   return facetOf(hull, first! >= second! ? a.from : b.from);
 };
 
@@ -73,11 +74,30 @@ const hullOf = (points: readonly Vec3[], flat: (p: Vec3) => Vec2): readonly Vec3
     }
     return out.slice(0, -1);
   };
-  return [...half(sorted), ...half([...sorted].reverse())];
+  return straightened([...half(sorted), ...half([...sorted].reverse())], flat);
 };
 
+const turnsLeft = (a: Vec2, b: Vec2, c: Vec2): boolean =>
+  (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]) > 0;
+
 /** Bulges under a ten-millionth of a millimetre are slits between the facets and no corners. */
-const turnsLeft = (a: Vec2, b: Vec2, c: Vec2): boolean => {
-  const cross = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
-  return cross > 1e-7 * Math.hypot(c[0] - a[0], c[1] - a[1]);
+const BULGE = 1e-7;
+
+const straightened = (loop: readonly Vec3[], flat: (p: Vec3) => Vec2): readonly Vec3[] => {
+  const out: Vec3[] = [];
+  loop.forEach((p, i) => {
+    const next = loop[(i + 1) % loop.length]!;
+    const before = out[out.length - 1] ?? loop[loop.length - 1]!;
+    if (!between(flat(before), flat(p), flat(next))) out.push(p);
+  });
+  return out;
+};
+
+/** Whether b is on the way from a to c: a corner past either end is one however little it turns. */
+const between = (a: Vec2, b: Vec2, c: Vec2): boolean => {
+  const [x, y] = [c[0] - a[0], c[1] - a[1]];
+  const long = Math.hypot(x, y);
+  const along = x * (b[0] - a[0]) + y * (b[1] - a[1]);
+  const aside = x * (b[1] - a[1]) - y * (b[0] - a[0]);
+  return Math.abs(aside) <= BULGE * long && along >= 0 && along <= long * long;
 };
