@@ -15,6 +15,7 @@ const PAGES = [
   ['template-map', '1-mock-up/templates.pdf', 1],
   ['template-page', '1-mock-up/templates.pdf', 9],
   ['shop-drawing', '3-bench/drawings/belly.pdf', 1],
+  ['assembly', '4-weld/assembly.pdf', 1],
   ['sheet', '2-laser/nests/sheets.pdf', 1],
   ['flange-drawing', '3-bench/drawings/flange-rear.pdf', 1, 'two-piece'],
 ];

@@ -254,7 +254,8 @@ describe('stops of doors', () => {
       const { value, limit, status } = check(design, 'door_head');
       expectWithin(value!, room, 1e-9, 'room told');
       const stop = partNamed(design, 'front wall door 1 stop');
-      expect(stop.notes[0]).toContain(`Foot ${foot} mm`);
+      expect(stop.notes[0]).toContain('Foot 15 mm');
+      expect(stop.notes.some((note) => note.includes(`cut the foot back to ${foot} mm`))).toBe(foot < 15);
       expect([limit, status]).toEqual([6 + 12 + 10, room < 28 ? 'warn' : 'pass']);
     }
     expect(seamOf(withWall(-(top + 10)))).toBeUndefined();

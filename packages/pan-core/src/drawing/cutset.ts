@@ -4,6 +4,7 @@ import type { Vec3 } from '../numeric/index.js';
 import type { PanModel } from '../pan/index.js';
 import type { Part } from '../sheet/index.js';
 import { panSeams, panSkin, SAYINGS, type Skin } from '../weld/index.js';
+import { assemblySheets } from './assembly-sheet.js';
 import { drillTable, foldList, laserOrder } from './bench-words.js';
 import { boughtList, cutList } from './buy-words.js';
 import { costOf } from './cost.js';
@@ -76,6 +77,7 @@ export const cutSet = async (
     { path: '3-bench/folds.txt', content: foldList(plan) },
     { path: '3-bench/drill-table.csv', content: drillTable(plan) },
     { path: '3-bench/pickup-tube.txt', content: tubeList(plan, model.profile) },
+    { path: '4-weld/assembly.pdf', content: await print(assemblySheets(plan, model, skin, paper)) },
     { path: '4-weld/order.txt', content: weldOrder(plan) },
     { path: '4-weld/seams.csv', content: seamTable(plan) },
     { path: '4-weld/cautions.txt', content: cautionText(plan) },

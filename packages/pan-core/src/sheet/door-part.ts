@@ -98,7 +98,8 @@ const hingeStrip = (design: Design, wall: Wall, door: Door, name: string): Part 
   });
 };
 
-const stop = (design: Design, wall: Wall, foot: number, name: string): Part => {
+const stop = (design: Design, wall: Wall, room: number, name: string): Part => {
+  const foot = STOP_FOOT.length;
   const arm = practice.stop_arm_mm;
   const strip = angleStrip(design, wall.thickness, 'stop', {
     width: practice.stop_width_mm,
@@ -113,6 +114,10 @@ const stop = (design: Design, wall: Wall, foot: number, name: string): Part => {
     holes: [],
     notes: [
       `Foot ${Number(foot.toFixed(1))} mm, arm ${arm} mm, both inside lengths; K ${strip.k}. Weld the foot to the wall above the hinge.`,
+      // A leg must be long enough for the brake before it may be as short as the wall asks.
+      ...(room < foot - 0.05
+        ? [`The wall ends over the hinge: cut the foot back to ${room.toFixed(0)} mm once it is folded.`]
+        : []),
       `The flap stops at about ${practice.stop_angle_deg} deg (common practice, no source); try it by hand.`,
     ],
   });
