@@ -34,7 +34,7 @@ const STRAY = 0.02;
  * @param corners Nine coordinates per triangle; at least one triangle.
  */
 export const soupTree = (corners: Float32Array): SoupTree => {
-  const order = sorted(cellKeys(corners));
+  const order = distinct(corners, sorted(cellKeys(corners)));
   const levels: SoupLevel[] = [lowestLevel(corners, order)];
   for (let top = levels[0]!; top.count > 1; ) {
     top = levelOver(top);
@@ -89,6 +89,21 @@ const frameOf = (
 };
 
 const sorted = (keys: Uint32Array): Uint32Array => sweep(keys, HALF, sweep(keys, 0, null));
+
+/**
+ * Leaves out what repeats the triangle before it: a file may hold one facet a million times, and no box tells them
+ * apart.
+ */
+const distinct = (corners: Float32Array, order: Uint32Array): Uint32Array => {
+  let count = 1;
+  for (let i = 1; i < order.length; i++) {
+    const [a, b] = [9 * order[count - 1]!, 9 * order[i]!];
+    let k = 0;
+    while (k < 9 && corners[a + k] === corners[b + k]) k++;
+    if (k < 9) order[count++] = order[i]!;
+  }
+  return count === order.length ? order : order.slice(0, count);
+};
 
 /** One stable sweep of a counting sort by half of the key; `before` is the order so far. */
 const sweep = (keys: Uint32Array, shift: number, before: Uint32Array | null): Uint32Array => {
