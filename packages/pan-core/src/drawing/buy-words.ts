@@ -1,13 +1,13 @@
 import type { Baffle, Bung } from '../design/index.js';
-import type { Vec3 } from '../numeric/index.js';
-import { length3, subtract3 } from '../numeric/index.js';
-import { fastenerFor } from '../pan/index.js';
+import { PanError } from '../errors/index.js';
+import { fastenerFor, floorProfile } from '../pan/index.js';
 import { fillerFor } from '../weld/index.js';
 import { lines, ready, tableFoot } from './bench-words.js';
 import { csv } from './csv.js';
 import { type CutPlan, headLines } from './cut-plan.js';
 import { oneLine } from './one-line.js';
 import { trimmed } from './part-words.js';
+import { bendsOrProblem } from './tube-words.js';
 import { fillerMass } from './weld-words.js';
 
 /** Sheet and plate to buy, a row a part. */
@@ -69,13 +69,15 @@ const bolts = ({ design }: CutPlan): readonly string[] => {
 };
 
 const pickup = ({ design }: CutPlan): readonly string[] => {
-  const { route, bore, wall, mouth, stay } = design.pickup;
-  const length = route.slice(1).reduce((sum, p, i) => sum + length3(subtract3(p, route[i] as Vec3)), 0);
+  const { bore, wall, mouth, stay } = design.pickup;
+  const list = bendsOrProblem(design, floorProfile(design));
   const tube = `tube, bore ${trimmed(bore, 1)} mm, wall ${trimmed(wall, 1)} mm`;
   return [
-    route.length > 1
-      ? `Pickup ${tube}: ${Math.ceil(length / 10) * 10} mm along its line, and 100 mm to hold in the bender`
-      : `Pickup ${tube}: the line was not given; measure it in the mock-up`,
+    list === null
+      ? `Pickup ${tube}: the line was not given; measure it in the mock-up`
+      : list instanceof PanError
+        ? `Pickup ${tube}: its line cannot be bent as it is given, see 3-bench/pickup-tube.txt`
+        : `Pickup ${tube}: ${Math.ceil(list.cut / 10) * 10} mm along its line, and 100 mm to hold in the bender`,
     ...(stay === undefined
       ? []
       : [

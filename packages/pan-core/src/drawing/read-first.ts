@@ -19,7 +19,7 @@ export const readFirst = (plan: CutPlan): string => {
     '  2-laser    Drawings to cut, one a part, with an order list; bare/ holds cut loops alone,',
     '             nests/ all parts laid out on sheets.',
     '  3-bench    A drawing of each part in drawings/; folds and holes by number.',
-    '  4-weld     Seams in order, cautions, leak test.',
+    '  4-weld     The pan with its seams by number, seams in order, cautions, leak test.',
     '  5-buy      Sheet, plate and bought parts, and what it costs.',
     '  manifest.json lists every part for programs.',
     '',

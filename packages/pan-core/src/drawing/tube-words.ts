@@ -68,7 +68,8 @@ const stayWords = (design: Design, profile: Profile, list: TubeList): readonly s
       ];
 };
 
-const bendsOrProblem = (design: Design, profile: Profile): TubeList | PanError | null => {
+/** The tube as it is bent, why it cannot be, or null where its way is not given. */
+export const bendsOrProblem = (design: Design, profile: Profile): TubeList | PanError | null => {
   try {
     return pickupTube(design, profile);
   } catch (error) {
