@@ -42,6 +42,7 @@ export const sampleDesign = (change: (d: Mutable<Design>) => void = () => {}): D
       tilt: { noseUp: deg(3), leanLeft: 0 },
       topAboveRail: 600,
       pumpInlet: [630, 70, 5],
+      plusMinus: 0,
       studs: 0,
       mounts: null,
       flywheel: null,

@@ -212,6 +212,7 @@ describe('the demo design, key by key', async () => {
         'baffles.1.fixed = welded',
         'baffles.1.doors.0.up = 10 mm',
         'baffles.1.doors.1.up = 10 mm',
+        'engine.plus_minus = 0.5 mm',
         'chassis.ground_plus_minus = 2 mm',
         'chassis.obstacles.1.plus_minus = 2 mm',
         'chassis.obstacles.2.plus_minus = 2 mm',

@@ -172,7 +172,8 @@ export const fitReport = (
 const limitOf = (check: Check, { allowed }: Clearance): number => check.limit ?? allowed;
 
 const ofFit = (path: readonly (string | number)[]): boolean =>
-  (path[0] === 'chassis' && path[1] !== 'body') || (path[0] === 'engine' && path[1] === 'crank');
+  (path[0] === 'chassis' && path[1] !== 'body') ||
+  (path[0] === 'engine' && (path[1] === 'crank' || path[1] === 'plus_minus'));
 
 const rowOf = (c: Clearance, check: Check): FitRow => ({
   name: c.name,

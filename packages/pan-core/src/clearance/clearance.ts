@@ -1,4 +1,5 @@
 import type { Vec3 } from '../numeric/index.js';
+import { round1 } from './words.js';
 
 /** What kind of pair a clearance is between. */
 export type ClearanceKind = 'chassis' | 'ground' | 'crank' | 'bolt' | 'carried' | 'engine';
@@ -13,7 +14,7 @@ export interface Clearance {
   readonly worst: number | null;
   /** Least that is wanted. */
   readonly allowed: number;
-  /** Of the measurement; 0 between things that are drawn and not measured. */
+  /** Of the measurement. */
   readonly plusMinus: number;
   /** The two features that are nearest, the pan's or engine's first. */
   readonly between: readonly [string, string];
@@ -52,3 +53,17 @@ export const fixedClearance = (told: Told & { readonly distance: number; readonl
   worstAt: told.at,
   overhead: null,
 });
+
+/** A row as it stands when what it rests on was only measured to a plus-or-minus. */
+export const lessMeasured = (row: Clearance, plusMinus: number): Clearance =>
+  plusMinus === 0
+    ? row
+    : {
+        ...row,
+        plusMinus,
+        worst: row.worst === null ? null : row.worst - plusMinus,
+        because:
+          row.worst === null
+            ? row.because
+            : `${row.because} The worst is ${round1(plusMinus)} mm less, for the measurement.`,
+      };

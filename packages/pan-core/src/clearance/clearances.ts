@@ -6,7 +6,7 @@ import { bodyOf, type MeetMeasure } from './body.js';
 import { boltClearances } from './bolts.js';
 import { carriedSolids } from './carried.js';
 import { chassisClearances, formedObstacles } from './chassis.js';
-import type { Clearance } from './clearance.js';
+import { type Clearance, lessMeasured } from './clearance.js';
 import { crankClearances } from './crank.js';
 import { groundClearances } from './ground.js';
 import { insideClearances } from './inside-items.js';
@@ -39,9 +39,11 @@ export const clearances = (
       : chassisClearances(design, obstacles, bodyOf(carried, measure), 'carried', 'engine', (share) =>
           tell((1 + share) / 2),
         )),
-    ...besideEngineClearances(design, pan),
-    ...crankClearances(design, profile, plates),
-    ...insideClearances(design, profile, plates),
-    ...boltClearances(design, solids),
+    ...[
+      ...besideEngineClearances(design, pan),
+      ...crankClearances(design, profile, plates),
+      ...insideClearances(design, profile, plates),
+      ...boltClearances(design, solids),
+    ].map((row) => lessMeasured(row, design.engine.plusMinus)),
   ]);
 };

@@ -25,9 +25,12 @@ export const settableLimits = (design: Design): ReadonlyMap<string, string> => {
 };
 
 /** What can be near what, as the clearances are called. */
-const clearanceNames = ({ chassis, baffles, engine }: Design): readonly string[] => [
+const clearanceNames = ({ chassis, baffles, engine, pickup }: Design): readonly string[] => [
   ...chassis.obstacles.flatMap(({ name }) => [name, `engine to ${name}`]),
   ...['pan', 'pickup tube', ...baffles.map(({ name }) => name)].map((what) => `rods to ${what}`),
+  ...(pickup.stay === undefined
+    ? []
+    : ['rods to pickup stay', 'pickup stay to pan', 'pickup stay to baffles']),
   ...engine.inside.flatMap(({ name }) =>
     ['pan', 'baffles', 'pickup tube'].map((what) => `${name} to ${what}`),
   ),

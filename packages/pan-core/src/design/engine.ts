@@ -14,6 +14,8 @@ export interface Engine {
   readonly topAboveRail: number | null;
   readonly pumpInlet: Vec3 | null;
   readonly carries: readonly Item[];
+  /** How well crank, holes and what is in and on the engine were measured. */
+  readonly plusMinus: number;
   /** How far studs stand down from the rail; 0 for bolts. */
   readonly studs: number;
   /** null when not given. */

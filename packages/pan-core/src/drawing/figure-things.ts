@@ -58,6 +58,8 @@ export const rearFigure = (n: NumberOf): readonly PageItem[] => [
     [92, 18],
   ]),
   ...[110, 130, 150].map((x) => box('thin', [x, 27], [1.6, 7])),
+  ...ball([112, 60], n('plus_minus')),
+  note([117, 59], '± of all on the engine'),
   ...dimension(
     n('studs'),
     [136, 27],

@@ -39,6 +39,13 @@ const engineField = (k: Kit) =>
     top_above_rail: optional(k.size('height of the engine above the rail')),
     pump_inlet: optional(k.point3('where the pickup tube ends at the pump')),
     carries: optional(named('things that ride on the engine', itemField(k, 'a thing it carries', 'intake'))),
+    plus_minus: optional(
+      k.length('how well crank, holes and what is in and on the engine were measured', {
+        from: '0 mm',
+        to: '100 mm',
+      }),
+      assumedText('engine plus or minus'),
+    ),
     studs: optional(
       k.length('how far studs stand down from the rail, where it has studs and not bolts', {
         from: '0 mm',

@@ -37,6 +37,7 @@ export const resolveEngine = (
     topAboveRail: keys.top_above_rail ?? null,
     pumpInlet: keys.pump_inlet ?? null,
     carries: (keys.carries ?? []).map(itemOf),
+    plusMinus: notes.take(keys.plus_minus, [...path, 'plus_minus'], 'length', 'engine plus or minus'),
     studs: keys.studs ?? 0,
     mounts: keys.mounts ?? null,
     flywheel: keys.flywheel ?? null,
