@@ -39,12 +39,7 @@ export interface Trials {
  *
  * @param chosen Which laws the pan of that seed stands under.
  */
-export const tryPans = (
-  seed: number,
-  count: number,
-  chosen: (seed: number) => readonly Law[],
-  tell: (done: number) => void = () => {},
-): Trials => {
+export const tryPans = (seed: number, count: number, chosen: (seed: number) => readonly Law[]): Trials => {
   const worst = new Map<string, number>();
   const failures: string[] = [];
   let refused = 0;
@@ -68,7 +63,6 @@ export const tryPans = (
       }
     }
     if (!built) refused++;
-    tell(s - seed + 1);
   }
   return { pans: count, refused, worst, failures };
 };

@@ -34,14 +34,16 @@ const SCRIPT = fileURLToPath(new URL('dxf-audit.py', import.meta.url));
 
 export const MISSING_READER = 'skipped: python3-ezdxf missing';
 
-export const hasReader = (): boolean => {
+const canRead = (() => {
   try {
     execFileSync(PYTHON, ['-c', 'import ezdxf'], { stdio: 'ignore' });
     return true;
   } catch {
     return false;
   }
-};
+})();
+
+export const hasReader = (): boolean => canRead;
 
 /** The drawings as Debian's python3-ezdxf sees them, each read strictly and with recovery. */
 export const readDrawings = (texts: readonly string[]): readonly ReadDrawing[] => {

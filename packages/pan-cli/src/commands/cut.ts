@@ -1,7 +1,7 @@
 import { buildPan, checkDesign, cutParts, cutSet, PanError, type Paper, panelsOf, platesOf } from 'pan-core';
 import { cutScreen, type SetSummary, stopScreen } from '../terminal/cut-screen.js';
 import { createProgress } from '../terminal/progress.js';
-import { writeSet } from '../write/index.js';
+import { refuseStandingSet, writeSet } from '../write/index.js';
 import { pdfPrinter } from '../write/pdf.js';
 import type { ExitCode, Run, Screen } from './command.js';
 import { readShowingProgress } from './read-showing-progress.js';
@@ -29,6 +29,7 @@ export const cutCommand = async (options: CutOptions, screen: Screen): Promise<E
     screen.tell(stopScreen(report, open, screen));
     return 1;
   }
+  refuseStandingSet(options.out, options.replace);
   const model = buildPan(read.design);
   const parts = cutParts(read.design, model.profile, platesOf(model), panelsOf(model));
   const print = pdfPrinter();

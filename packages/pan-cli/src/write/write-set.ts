@@ -35,18 +35,38 @@ export const writeSet = (
   checkPlaces(files);
   const asked = resolve(target);
   try {
-    const parent = disk.realPath(dirname(asked));
-    const folder = join(parent, basename(asked));
-    if (basename(asked) === '')
-      throw refusal('The top of the disk cannot be a set.', 'Choose another --out.');
-    clearLeftovers(disk, parent, basename(asked));
-    refuseStanding(lookAt(disk, folder), folder, replace);
+    const folder = freePlace(disk, asked, replace);
     const { staging, aside } = sideNames(folder);
     const bytes = stage(disk, staging, files);
     return { ...takePlace(disk, staging, folder, aside, replace), files: files.length, bytes };
   } catch (error) {
     throw writeProblem(error, asked);
   }
+};
+
+/**
+ * Says at once what `writeSet` would refuse after a long reckoning: something stands at the target that may not be
+ * replaced.
+ *
+ * @throws PanError `file-write` or `file-edited`.
+ */
+export const refuseStandingSet = (target: string, replace: boolean, disk: Disk = nodeDisk): void => {
+  const asked = resolve(target);
+  try {
+    freePlace(disk, asked, replace);
+  } catch (error) {
+    throw writeProblem(error, asked);
+  }
+};
+
+/** The folder that a set may be put at, tidied of what a stopped run left beside it. */
+const freePlace = (disk: Disk, asked: string, replace: boolean): string => {
+  const parent = disk.realPath(dirname(asked));
+  const folder = join(parent, basename(asked));
+  if (basename(asked) === '') throw refusal('The top of the disk cannot be a set.', 'Choose another --out.');
+  clearLeftovers(disk, parent, basename(asked));
+  refuseStanding(lookAt(disk, folder), folder, replace);
+  return folder;
 };
 
 const refuseStanding = (standing: Standing, folder: string, replace: boolean): void => {
