@@ -8,6 +8,7 @@ import { quantity } from 'pan-cli/terminal/quantity.js';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildPan, example, runPan } from '../hostile/pan-command.js';
+import { panHere } from '../hostile/pan-here.js';
 import { hasBrowser, MISSING_BROWSER, openBrowser, openPage, PIXELS } from './chromium.js';
 
 const DESK = { width: 1280, height: 900 };
@@ -54,12 +55,17 @@ interface Level {
   readonly pickup: { readonly submergence_mm: number; readonly covered: boolean };
 }
 
-const asked = (forward: number, left: number, litres: number): Record<'held' | 'settled', Level> => {
+const asked = async (
+  forward: number,
+  left: number,
+  litres: number,
+): Promise<Record<'held' | 'settled', Level>> => {
   const load = [
     ...(forward === 0 ? [] : [forward > 0 ? '--accelerating' : '--braking', String(Math.abs(forward))]),
     ...(left === 0 ? [] : [left > 0 ? '--left-turn' : '--right-turn', String(Math.abs(left))]),
   ];
-  return JSON.parse(runPan(['level', example('demo'), '--in-pan', `${litres} L`, ...load, '--json']).out);
+  const words = ['level', example('demo'), '--in-pan', `${litres} L`, ...load, '--json'];
+  return JSON.parse((await panHere(words)).out);
 };
 
 /** What the page writes of a state, from the same numbers as the command line's. */
@@ -97,7 +103,7 @@ describe('the page in a browser', () => {
       await setNumber(page, 'Accelerating', forward);
       await setNumber(page, 'Left turn', left);
       await setNumber(page, 'Oil in the pan', litres);
-      const wanted = asked(forward, left, litres);
+      const wanted = await asked(forward, left, litres);
       for (const state of ['held', 'settled'] as const) {
         await page.locator('#pools').getByLabel(state).check();
         expect(await shown(page), `${forward} ${left} ${litres} ${state}`).toEqual(written(wanted[state]));
@@ -111,7 +117,7 @@ describe('the page in a browser', () => {
   it('shows the verdict and the numbers of `pan check`', async (ctx) => {
     if (!hasBrowser()) return ctx.skip(MISSING_BROWSER);
     const { page } = await openPage(browser, address, DESK);
-    const check = JSON.parse(runPan(['check', example('demo'), '--json']).out);
+    const check = JSON.parse((await panHere(['check', example('demo'), '--json'])).out);
     const text = await page.locator('#verdict').textContent();
     expect(text).toContain('Not ready to cut');
     expect(text).toContain(check.first.title);

@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { buildPan, example, inFolder, names, runPan, STACK } from './pan-command.js';
+import { buildPan, example, folderFor, names, runPan, STACK } from './pan-command.js';
+import { panHere } from './pan-here.js';
 
 beforeAll(buildPan);
 
@@ -31,9 +32,9 @@ describe('pan limits', () => {
     expect(directions.length).toBe(72);
   });
 
-  test('the screen names the worst direction first and keeps to 80 columns, in either unit', () => {
+  test('the screen names the worst direction first and keeps to 80 columns, in either unit', async () => {
     for (const units of ['mm', 'in']) {
-      const { code, out } = runPan(['limits', demo, '--units', units, ...few], undefined, { COLUMNS: '80' });
+      const { code, out } = await panHere(['limits', demo, '--units', units, ...few]);
       expect(code).toBe(0);
       expect(out.split('\n')[0]).toMatch(/^\d\.\d\d g~\* .+ bares the mouth first/);
       expect(widest(out)).toBeLessThanOrEqual(80);
@@ -48,29 +49,29 @@ describe('pan limits', () => {
     [['--in-pan', '6 qt'], /--in-pan/],
     [['--in-pan', '99 L'], /--in-pan.*do not fit/],
     [['--in-pan', '-1'], /--in-pan/],
-  ] as const)('%j is refused in words', (more, says) => {
-    const { code, out, err } = runPan(['limits', demo, ...more]);
+  ] as const)('%j is refused in words', async (more, says) => {
+    const { code, out, err } = await panHere(['limits', demo, ...more]);
     expect([code, out]).toEqual([2, '']);
     expect(err).toMatch(says);
     expect(err).not.toMatch(STACK);
   });
 
-  test('too little oil to cover the mouth is 0 in every direction', () => {
-    const { code, out } = runPan(['limits', demo, '--json', '--in-pan', '0.1 L', ...few]);
+  test('too little oil to cover the mouth is 0 in every direction', async () => {
+    const { code, out } = await panHere(['limits', demo, '--json', '--in-pan', '0.1 L', ...few]);
     expect(code).toBe(0);
     for (const d of JSON.parse(out).directions) expect(d.limit_g).toBe(0);
-    expect(runPan(['limits', demo, '--in-pan', '0.1 L', ...few]).out).toMatch(
+    expect((await panHere(['limits', demo, '--in-pan', '0.1 L', ...few])).out).toMatch(
       /^The mouth is bared standing still/,
     );
   });
 });
 
 describe('drawings', () => {
-  test.each(['limits', 'dipstick'])('%s --svg writes one file, and keeps one that stands there', (name) => {
-    inFolder((folder) => {
+  test.each(['limits', 'dipstick'])('%s --svg writes one file, and keeps one that stands there', (name) =>
+    folderFor(async (folder) => {
       const file = join(folder, 'drawing.svg');
       const more = name === 'limits' ? ['--directions', '4'] : [];
-      const first = runPan([name, demo, '--svg', file, ...more]);
+      const first = await panHere([name, demo, '--svg', file, ...more]);
       expect(first.code).toBe(0);
       expect(first.err).toContain(`Wrote ${file}`);
       expect(names(folder)).toEqual(['drawing.svg']);
@@ -79,26 +80,25 @@ describe('drawings', () => {
       expect(drawn).not.toMatch(/NaN|Infinity|undefined/);
 
       writeFileSync(file, 'mine');
-      const second = runPan([name, demo, '--svg', file, ...more]);
+      const second = await panHere([name, demo, '--svg', file, ...more]);
       expect([second.code, second.out]).toEqual([3, '']);
       expect(second.err).toContain('--replace');
       expect(readFileSync(file, 'utf8')).toBe('mine');
 
-      expect(runPan([name, demo, '--svg', file, '--replace', ...more]).code).toBe(0);
+      expect((await panHere([name, demo, '--svg', file, '--replace', ...more])).code).toBe(0);
       expect(readFileSync(file, 'utf8')).toBe(drawn);
       expect(names(folder)).toEqual(['drawing.svg']);
-    });
-  });
+    }),
+  );
 
-  test('a folder that is not there: nothing is written', () => {
-    inFolder((folder) => {
+  test('a folder that is not there: nothing is written', () =>
+    folderFor((folder) => {
       const { code, err } = runPan(['dipstick', demo, '--svg', join(folder, 'no', 'strip.svg')]);
       expect(code).toBe(3);
       expect(err).toContain('does not exist');
       expect(err).not.toMatch(STACK);
       expect(names(folder)).toEqual([]);
-    });
-  });
+    }));
 });
 
 describe('pan dipstick', () => {
@@ -117,10 +117,8 @@ describe('pan dipstick', () => {
     expect(found.table.length).toBeGreaterThan(10);
   });
 
-  test('the screen keeps to 80 columns, in either unit', () => {
+  test('the screen keeps to 80 columns, in either unit', async () => {
     for (const units of ['mm', 'in'])
-      expect(
-        widest(runPan(['dipstick', demo, '--units', units], undefined, { COLUMNS: '80' }).out),
-      ).toBeLessThanOrEqual(80);
+      expect(widest((await panHere(['dipstick', demo, '--units', units])).out)).toBeLessThanOrEqual(80);
   });
 });

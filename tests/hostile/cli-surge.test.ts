@@ -7,7 +7,8 @@ import { surgeCsv } from 'pan-cli/report/surge-csv.js';
 import { surgeSvg } from 'pan-cli/report/surge-svg.js';
 import { createProgress } from 'pan-cli/terminal/progress.js';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { buildPan, example, inFolder, pan, runPan } from './pan-command.js';
+import { buildPan, example, folderFor, inFolder, pan, runPan } from './pan-command.js';
+import { panHere } from './pan-here.js';
 
 beforeAll(buildPan);
 
@@ -34,8 +35,8 @@ describe('pan surge', () => {
     expect(err).toBe('');
   });
 
-  it('gives JSON whose keys end in their unit, with the whole series, and nothing else on standard output', () => {
-    const { out } = runPan(['surge', example('two-wings'), '--case', 'firm stop', '--json']);
+  it('gives JSON whose keys end in their unit, with the whole series, and nothing else on standard output', async () => {
+    const { out } = await panHere(['surge', example('two-wings'), '--case', 'firm stop', '--json']);
     const data = JSON.parse(out);
     expect(data.cases).toHaveLength(1);
     const [one] = data.cases;
@@ -86,8 +87,8 @@ describe('pan surge', () => {
     [['--return', 'fron'], /Did you mean "front"/],
     [['--return', '1,2'], /where oil comes back/],
     [['--fill', '30 L'], /do not fit/],
-  ])('refuses %j with 2 and says why', (args, why) => {
-    const { code, out, err } = runPan(['surge', example('demo'), ...args]);
+  ])('refuses %j with 2 and says why', async (args, why) => {
+    const { code, out, err } = await panHere(['surge', example('demo'), ...args]);
     expect(code).toBe(2);
     expect(err).toMatch(why);
     expect(err).not.toMatch(/^\s+at /m);
@@ -95,9 +96,9 @@ describe('pan surge', () => {
     expect(out).toBe('');
   });
 
-  it('takes where oil comes back, after how long, and what a shut door leaks', () => {
-    const hardStop = (...args: string[]) => {
-      const { out, err } = runPan([
+  it('takes where oil comes back, after how long, and what a shut door leaks', async () => {
+    const hardStop = async (...args: string[]) => {
+      const { out, err } = await panHere([
         'surge',
         example('demo'),
         '--case',
@@ -113,33 +114,33 @@ describe('pan surge', () => {
       return one;
     };
     // Under braking oil lies forward: what comes back ahead is not at the mouth, which sits at the rear.
-    const [front, rear] = [hardStop('--return', 'front'), hardStop('--return', 'rear')];
+    const [front, rear] = [await hardStop('--return', 'front'), await hardStop('--return', 'rear')];
     expect(rear.time_to_bare_s).toBeGreaterThan(front.time_to_bare_s);
     expect(rear.least_submergence_mm).toBeGreaterThan(front.least_submergence_mm);
     // Oil that stays in the engine longer is not in the pan.
-    expect(hardStop('--delay', '8 s').least_submergence_mm).toBeLessThan(
-      hardStop('--delay', '0.5 s').least_submergence_mm,
-    );
-    const leak = (share: string) =>
-      hardStop('--door-leak', share).passages.find((p: { kind: string }) => p.kind === 'door').back_L;
-    expect(leak('40 %')).toBeGreaterThan(leak('0 %'));
+    const [late, soon] = [await hardStop('--delay', '8 s'), await hardStop('--delay', '0.5 s')];
+    expect(late.least_submergence_mm).toBeLessThan(soon.least_submergence_mm);
+    const leak = async (share: string): Promise<number> =>
+      (await hardStop('--door-leak', share)).passages.find((p: { kind: string }) => p.kind === 'door').back_L;
+    expect(await leak('40 %')).toBeGreaterThan(await leak('0 %'));
   });
 
   it('takes a bung by its name as the point it stands for', () =>
-    inFolder((folder) => {
+    folderFor(async (folder) => {
       const text = readFileSync(example('demo'), 'utf8').replace(
         /^bungs: \[\].*$/m,
         'bungs: [{name: turbo drain, purpose: return, at: [400, 95, -30], toward: [400, 140, -30]}]',
       );
-      writeFileSync(join(folder, 'a.yaml'), text);
-      const run = (to: string) =>
+      const file = join(folder, 'a.yaml');
+      writeFileSync(file, text);
+      const run = async (to: string) =>
         JSON.parse(
-          runPan(['surge', 'a.yaml', '--case', 'hard stop', '--return', to, '--json'], folder).out || 'null',
+          (await panHere(['surge', file, '--case', 'hard stop', '--return', to, '--json'])).out || 'null',
         );
-      const named = run('turbo drain');
+      const named = await run('turbo drain');
       expect(named, 'the design with a bung').not.toBeNull();
-      expect(named.cases).toEqual(run('400,90,-30').cases);
-      expect(runPan(['surge', 'a.yaml', '--return', 'turbo drian'], folder).err).toContain('"turbo drain"');
+      expect(named.cases).toEqual((await run('400,90,-30')).cases);
+      expect((await panHere(['surge', file, '--return', 'turbo drian'])).err).toContain('"turbo drain"');
     }));
 
   it('stopped on the way, it leaves nothing behind', async () => {
@@ -220,8 +221,8 @@ describe('progress', () => {
 });
 
 describe('files', () => {
-  it('hold no markup or formula that a name brought along', () => {
-    const { out } = runPan(['surge', example('demo'), '--case', 'hard stop', '--json']);
+  it('hold no markup or formula that a name brought along', async () => {
+    const { out } = await panHere(['surge', example('demo'), '--case', 'hard stop', '--json']);
     const data = JSON.parse(out);
     data.cases[0].name = '=SUM(A1)<script>"';
     expect(surgeSvg(data)).not.toContain('<script>');

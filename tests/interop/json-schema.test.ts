@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Ajv, { type ValidateFunction } from 'ajv';
 import { commands } from 'pan-cli/commands/list.js';
@@ -7,7 +7,8 @@ import { errorPage } from 'pan-cli/terminal/error-page.js';
 import { errorCodes } from 'pan-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readSources } from '../architecture/source-tree.js';
-import { buildPan, example, inFolder, runPan } from '../hostile/pan-command.js';
+import { buildPan, example, folderFor, runPan } from '../hostile/pan-command.js';
+import { panHere } from '../hostile/pan-here.js';
 
 const docs = fileURLToPath(new URL('../../packages/pan-cli/docs/', import.meta.url));
 const published = readdirSync(join(docs, 'json')).map((name) => name.replace('.schema.json', ''));
@@ -31,46 +32,51 @@ describe('the published JSON of each command', () => {
     expect([...published].sort()).toEqual([...commands.map(({ name }) => name), 'error'].sort());
   });
 
-  it.each(['check', 'level', 'limits', 'fit', 'dipstick'])('pan %s prints what its schema says', (name) => {
-    for (const design of ['demo', 'two-wings']) {
-      expect(faults(name, runPan([name, example(design), '--json']).out)).toEqual([]);
-    }
+  it.each(['check', 'level', 'limits', 'fit', 'dipstick'])(
+    'pan %s prints what its schema says',
+    async (name) => {
+      for (const design of ['demo', 'two-wings']) {
+        expect(faults(name, (await panHere([name, example(design), '--json'])).out)).toEqual([]);
+      }
+    },
+  );
+
+  it('pan surge prints what its schema says', async () => {
+    const { out } = await panHere(['surge', example('demo'), '--case', 'hard stop', '--json']);
+    expect(faults('surge', out)).toEqual([]);
   });
 
-  it('pan surge prints what its schema says', () => {
-    expect(faults('surge', runPan(['surge', example('demo'), '--case', 'hard stop', '--json']).out)).toEqual(
-      [],
-    );
-  });
-
-  it('pan new, cut and completion print what theirs say', () => {
-    inFolder((folder) => {
+  it('pan new, cut and completion print what theirs say', () =>
+    folderFor(async (folder) => {
+      const said = async (...args: string[]): Promise<string> => (await panHere([...args, '--json'])).out;
       const file = join(folder, 'mine.yaml');
-      expect(faults('new', runPan(['new', file, '--from', 'two-wings', '--json']).out)).toEqual([]);
-      expect(faults('cut', runPan(['cut', file, '--out', join(folder, 'set'), '--json']).out)).toEqual([]);
-      for (const name of ['demo', 'two-piece']) {
-        const { out } = runPan(['cut', example(name), '--out', `set-${name}`, '--json'], folder);
-        expect(faults('cut', out)).toEqual([]);
+      expect(faults('new', await said('new', file, '--from', 'two-wings'))).toEqual([]);
+      for (const design of [file, example('demo'), example('two-piece')]) {
+        const set = join(folder, basename(design));
+        expect(faults('cut', await said('cut', design, '--out', `${set} set`))).toEqual([]);
       }
-      expect(faults('completion', runPan(['completion', 'zsh', '--json']).out)).toEqual([]);
-    });
-  });
+      expect(faults('completion', await said('completion', 'zsh'))).toEqual([]);
+    }));
 
-  it('pan worksheet prints what its schema says, with and without a design', () => {
-    inFolder((folder) => {
+  it('pan worksheet prints what its schema says, with and without a design', () =>
+    folderFor(async (folder) => {
       for (const [i, args] of [[], [example('drawn-rail')]].entries()) {
-        const out = join(folder, `sheet${i}.pdf`);
-        expect(faults('worksheet', runPan(['worksheet', ...args, '--out', out, '--json']).out)).toEqual([]);
+        const { out } = await panHere([
+          'worksheet',
+          ...args,
+          '--out',
+          join(folder, `sheet${i}.pdf`),
+          '--json',
+        ]);
+        expect(faults('worksheet', out)).toEqual([]);
       }
-    });
-  });
+    }));
 
-  it('pan report prints what its schema says', () => {
-    inFolder((folder) => {
+  it('pan report prints what its schema says', () =>
+    folderFor((folder) => {
       const out = join(folder, 'page.html');
       expect(faults('report', runPan(['report', example('demo'), '--out', out, '--json']).out)).toEqual([]);
-    });
-  });
+    }));
 
   it('every error follows its schema', () => {
     for (const args of [
@@ -82,11 +88,14 @@ describe('the published JSON of each command', () => {
     }
   });
 
-  it.each(['check', 'level'])('the schema of pan %s refuses a number as text and a missing key', (name) => {
-    const text = runPan([name, example('demo'), '--json']).out;
-    expect(faults(name, text.replace(/"(sharp_L|in_pan_L)": ([\d.]+)/, '"$1": "$2"'))).not.toEqual([]);
-    expect(faults(name, text.replace(/"(sharp_L|in_pan_L)"/, '"gone"'))).not.toEqual([]);
-  });
+  it.each(['check', 'level'])(
+    'the schema of pan %s refuses a number as text and a missing key',
+    async (name) => {
+      const text = (await panHere([name, example('demo'), '--json'])).out;
+      expect(faults(name, text.replace(/"(sharp_L|in_pan_L)": ([\d.]+)/, '"$1": "$2"'))).not.toEqual([]);
+      expect(faults(name, text.replace(/"(sharp_L|in_pan_L)"/, '"gone"'))).not.toEqual([]);
+    },
+  );
 });
 
 describe('the page of errors', () => {

@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { beforeAll, expect, test } from 'vitest';
-import { buildPan, example, runPan } from '../hostile/pan-command.js';
+import { expect, test } from 'vitest';
+import { example } from '../hostile/pan-command.js';
+import { panHere } from '../hostile/pan-here.js';
 import { expectWithin } from '../numbers.js';
-
-beforeAll(buildPan);
 
 interface Row {
   readonly name: string;
@@ -13,8 +12,8 @@ interface Row {
   readonly because: string;
 }
 
-const crossmember = (name: string): Row => {
-  const { out } = runPan(['fit', example(name), '--json']);
+const crossmember = async (name: string): Promise<Row> => {
+  const { out } = await panHere(['fit', example(name), '--json']);
   const rows: readonly Row[] = JSON.parse(out).clearances;
   return rows.find((row) => row.name === 'crossmember')!;
 };
@@ -26,8 +25,8 @@ test('the example’s scan holds a few hundred triangles', () => {
 });
 
 // The same crossmember is a box in the other example; its numbers are exact in single precision, and a scan in movement is searched to 1e-5.
-test('a scanned crossmember stands where the same one given as a box does, and its point is named', () => {
-  const [scan, box] = [crossmember('scanned-crossmember'), crossmember('demo')];
+test('a scanned crossmember stands where the same one given as a box does, and its point is named', async () => {
+  const [scan, box] = [await crossmember('scanned-crossmember'), await crossmember('demo')];
   expectWithin(scan.distance_mm, box.distance_mm, 1e-9, 'at rest');
   expectWithin(scan.worst_mm, box.worst_mm, 1e-5, 'at its worst');
   expect(scan.between[1]).toBe('crossmember');
