@@ -15,9 +15,15 @@ export interface Cost {
 const TOO_LONG = 60;
 const BYTES = 1024;
 
-/** Keeps what the system says that a process took, where it is told to. */
-const KEEPER = `import { writeFileSync } from 'node:fs';
-process.on('exit', () => writeFileSync(process.env.PAN_COST, JSON.stringify(process.resourceUsage())));`;
+/**
+ * Keeps what the system says that a process took, where it is told to. The peak is the process's own (VmHWM, proc(5)):
+ * getrusage(2) counts in what its parent held when it was started.
+ */
+const KEEPER = `import { readFileSync, writeFileSync } from 'node:fs';
+process.on('exit', () => {
+  const peak = Number(/VmHWM:\\s*(\\d+) kB/.exec(readFileSync('/proc/self/status', 'utf8'))[1]);
+  writeFileSync(process.env.PAN_COST, JSON.stringify({ ...process.resourceUsage(), peak }));
+});`;
 
 /** Runs the tool as a user does, in a process of its own, and says what it took. */
 export const measuredPan = (args: readonly string[], cwd: string): Ran & { readonly cost: Cost } => {
@@ -37,9 +43,11 @@ export const measuredPan = (args: readonly string[], cwd: string): Ran & { reado
       },
     );
     const time = (performance.now() - began) / 1000;
-    const used = JSON.parse(readFileSync(kept, 'utf8')) as NodeJS.ResourceUsage;
+    const used = JSON.parse(readFileSync(kept, 'utf8')) as NodeJS.ResourceUsage & {
+      readonly peak: number;
+    };
     const cost = {
-      peak: (used.maxRSS * BYTES) / 1e6,
+      peak: (used.peak * BYTES) / 1e6,
       processor: (used.userCPUTime + used.systemCPUTime) / 1e6,
       time,
     };

@@ -16,9 +16,11 @@ import { formedObstacles } from './chassis.js';
 import { chassisAxes } from './chassis-axes.js';
 import { AT_REST, type Jack, jacksOf, mountsOf, type Stance } from './engine-jack.js';
 import { behindInside, plateSolids } from './inside-shell.js';
+import { type KnownRoom, knownRoom } from './known-room.js';
 import { NO_ROCK } from './least-gap.js';
 import { hullForm, type Motion, type ObstacleForm } from './obstacle-form.js';
 import { hullOfShape } from './obstacle-hull.js';
+import { type Gap, leastOf, type PanRoom } from './pan-room.js';
 import { roundSolid } from './round.js';
 import { staySolids } from './stay-solid.js';
 import { rodSweeps } from './sweep.js';
@@ -32,12 +34,6 @@ export interface PanPlace {
 }
 
 export const BOLTED: PanPlace = Object.freeze({ forward: 0, left: 0, down: 0, pitch: 0 });
-
-export interface PanRoom {
-  /** Never more than the true least gap around the loosened pan, mm; 0 or less where it meets something. */
-  readonly room: number;
-  readonly binds: string;
-}
 
 /** The loosened pan among the car and what stays on the engine. */
 export interface RemovalScene {
@@ -63,6 +59,8 @@ interface Meeting {
   readonly form: ObstacleForm;
   /** Part of the car, or of the engine. */
   readonly of: 'car' | 'engine';
+  /** A scan: a look at it is dear. */
+  readonly isDear: boolean;
 }
 
 const SLACK = 0.2;
@@ -98,13 +96,22 @@ export const removalScene = (
   );
   const still = (hull: RoundHull): ObstacleForm => hullForm([{ shape: null, hull }]);
   const meetings: readonly Meeting[] = [
-    ...car.map(({ obstacle, form }): Meeting => ({ name: obstacle.name, body: outside, form, of: 'car' })),
+    ...car.map(
+      ({ obstacle, form }): Meeting => ({
+        name: obstacle.name,
+        body: outside,
+        form,
+        of: 'car',
+        isDear: obstacle.shape.kind === 'scan',
+      }),
+    ),
     ...besideEngine(design).map(
       (solid): Meeting => ({
         name: solid.name,
         body: outside,
         form: still({ points: solid.vertices, radius: 0 }),
         of: 'engine',
+        isDear: false,
       }),
     ),
     ...hangingIn(design, pickup).map(
@@ -113,9 +120,11 @@ export const removalScene = (
         body: inner,
         form: hullForm(hulls.map((hull) => ({ shape: null, hull }))),
         of: 'engine',
+        isDear: false,
       }),
     ),
   ];
+  const [cheap, dear] = [meetings.filter(({ isDear }) => !isDear), meetings.filter(({ isDear }) => isDear)];
   const { low, high } = boundsOf(outside.solids.flatMap((s) => s.vertices));
   const pivot: Vec3 = [(low[0] + high[0]) / 2, 0, (low[2] + high[2]) / 2];
   // The pan comes up with the engine; where they meet as designed it is no use asking.
@@ -132,24 +141,48 @@ export const removalScene = (
   const jacks = jacksOf(mountsOf(design).mounts, axes.toChassis, corners);
   const motion = (of: Meeting['of'], place: PanPlace, stance: Stance) =>
     of === 'car' ? placed(place, pivot, axes.toChassis, stance) : placed(place, pivot, NO_ROTATION, AT_REST);
+  const reach = Math.hypot(high[0] - pivot[0], high[2] - pivot[2]);
+  const gapOf = ({ body, form, of }: Meeting, place: PanPlace, stance: Stance, limit: number): number =>
+    form.gap(body, motion(of, place, stance), { enough: limit, slack: SLACK });
+  const apart = (a: PanPlace, b: PanPlace): number => farthestBetween(a, b, reach);
+  const known = new WeakMap<Stance, ReadonlyMap<Meeting, KnownRoom<PanPlace>>>();
+  /** What earlier looks at the scans tell, the engine standing as it does. */
+  const knownFor = (stance: Stance): ReadonlyMap<Meeting, KnownRoom<PanPlace>> => {
+    const made =
+      known.get(stance) ??
+      new Map(
+        dear.map((meeting) => [
+          meeting,
+          knownRoom((place: PanPlace, limit) => gapOf(meeting, place, stance, limit), apart, SLACK),
+        ]),
+      );
+    known.set(stance, made);
+    return made;
+  };
+  const gapsAt = (place: PanPlace, stance: Stance): readonly Gap[] => [
+    ...cheap.map((meeting) => ({
+      name: meeting.name,
+      gap: (limit: number) => gapOf(meeting, place, stance, limit),
+    })),
+    // Scans come last: by then what they are asked is mostly answered by a bound.
+    ...[...knownFor(stance)].map(([{ name }, { isAtLeast, spare }]) => ({
+      name,
+      gap: (limit: number) => (isAtLeast(place, limit) ? limit : spare(place, limit)),
+    })),
+  ];
+  // What bound the last place mostly binds the next.
+  let bound = '';
   return {
     part: (place, stance, binds) => {
       const meeting = meetings.find(({ name }) => name === binds);
       if (meeting === undefined) return 'pan';
       return meeting.form.approach(meeting.body, motion(meeting.of, place, stance)).feature;
     },
-    room: (place, stance, enough) =>
-      leastOf(
-        meetings.map(({ name, body, form, of }) => ({
-          name,
-          gap: (limit: number) =>
-            form.gap(body, motion(of, place, stance), {
-              enough: limit,
-              slack: SLACK,
-            }),
-        })),
-        enough,
-      ),
+    room: (place, stance, enough) => {
+      const found = leastOf(gapsAt(place, stance), enough, bound);
+      bound = found.binds;
+      return found;
+    },
     engineRoom: (stance, enough) =>
       leastOf(
         raised.flatMap(([name, body]) =>
@@ -162,23 +195,17 @@ export const removalScene = (
         enough,
       ),
     jacks,
-    reach: Math.hypot(high[0] - pivot[0], high[2] - pivot[2]),
+    reach,
     studs: design.engine.studs,
     bottom: Math.max(300, 2 * (high[2] - low[2])),
   };
 };
 
-const leastOf = (
-  pairs: readonly { readonly name: string; readonly gap: (limit: number) => number }[],
-  enough: number,
-): PanRoom =>
-  pairs.reduce<PanRoom>(
-    (least, { name, gap }) => {
-      const room = gap(least.room);
-      return room < least.room ? { room, binds: name } : least;
-    },
-    { room: enough, binds: '' },
-  );
+/** No corner of the pan moves farther than this from one place to another, mm. */
+export const farthestBetween = (a: PanPlace, b: PanPlace, reach: number): number => {
+  const [x, y, z] = [a.forward - b.forward, a.left - b.left, a.down - b.down];
+  return Math.sqrt(x * x + y * y + z * z) + reach * Math.abs(a.pitch - b.pitch);
+};
 
 /** The pan turned about its middle, then moved; as a motion of an engine that carried it there. */
 const placed = (

@@ -1,6 +1,6 @@
 import { bestFirst } from '../geometry/index.js';
 import type { Stance } from './engine-jack.js';
-import { BOLTED, type PanPlace, type RemovalScene } from './removal-scene.js';
+import { BOLTED, farthestBetween, type PanPlace, type RemovalScene } from './removal-scene.js';
 
 /** Room that is kept around the pan on its way, mm; less where it starts with less. */
 const KEEP = 2;
@@ -83,9 +83,7 @@ export const wayOut = (
     seen.set(key, room);
     return room;
   };
-  const length = (a: PanPlace, b: PanPlace): number =>
-    Math.hypot(a.forward - b.forward, a.left - b.left, a.down - b.down) +
-    scene.reach * Math.abs(a.pitch - b.pitch);
+  const length = (a: PanPlace, b: PanPlace): number => farthestBetween(a, b, scene.reach);
   const free = (a: PanPlace, b: PanPlace): boolean => {
     const [ra, rb] = [roomAt(a), roomAt(b)];
     if (ra < keep || rb < keep) return false;

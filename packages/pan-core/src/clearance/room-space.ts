@@ -1,5 +1,5 @@
 import type { Design, Plane } from '../design/index.js';
-import { dot3, type Vec2, type Vec3 } from '../numeric/index.js';
+import { dot3, length3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { OuterSolid } from '../pan/index.js';
 import { type Body, bodyOf } from './body.js';
 import { carriedSolids } from './carried.js';
@@ -25,7 +25,7 @@ export interface RoomPair {
    */
   readonly spare: (shift: Vec3, enough?: number) => number;
   /** Between which limits `spare` must be, from looks taken before; only where a look is dear. */
-  readonly between?: KnownRoom['between'];
+  readonly between?: KnownRoom<Vec3>['between'];
 }
 
 /** Spare room beyond this is not asked for, mm. */
@@ -84,7 +84,7 @@ export const roomPairs = (
           shape.kind === 'plane'
             ? planeSpare(shape, body, motion, wants)
             : formSpare(form, body, motion, wants);
-        const room = shape.kind === 'scan' ? knownRoom(spare, FINE) : { spare };
+        const room = shape.kind === 'scan' ? knownRoom(spare, shiftBetween, FINE) : { spare };
         return [{ name, obstacle: obstacle.name, wants, ...room }];
       };
       return [
@@ -94,6 +94,8 @@ export const roomPairs = (
     }),
   ];
 };
+
+const shiftBetween = (a: Vec3, b: Vec3): number => length3(subtract3(a, b));
 
 const formSpare =
   (form: ObstacleForm, body: Body, motion: Motion, wants: number): RoomPair['spare'] =>
