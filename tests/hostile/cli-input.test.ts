@@ -25,17 +25,17 @@ describe.each(['check', 'level', 'cut'])('pan %s', (command) => {
   const more = command === 'cut' ? ['--out', 'set'] : [];
 
   test.each([
-    ['empty', '', 'empty'],
-    ['only blanks', ' \n\n\t\n', 'empty'],
-    ['binary', Uint8Array.from([0x7f, 0x45, 0x4c, 0x46, 0, 1, 2, 0xff]), 'binary'],
-    ['not UTF-8', Uint8Array.from([0x74, 0xe9, 0x0a]), 'UTF-8'],
-    ['larger than any design', `title: ${'x'.repeat(2_000_000)}`, 'larger'],
-  ])('refuses a file that is %s, and says so', (_, content, says) => {
+    ['empty', '', '', 'empty'],
+    ['only blanks', ' \n\n\t\n', '', 'empty'],
+    ['binary', Uint8Array.from([0x7f, 0x45, 0x0a, 0x46, 0, 1, 2, 0xff]), ':2:2', 'binary'],
+    ['not UTF-8', Uint8Array.from([0x0a, 0x74, 0xe9, 0x0a]), ':2:1', 'UTF-8'],
+    ['larger than any design', `title: ${'x'.repeat(2_000_000)}`, '', 'larger'],
+  ])('refuses a file that is %s, and says so', (_, content, place, says) => {
     inFile(content, (file, folder) => {
       const ran = runPan([command, file, ...more], folder);
       expectRefused(ran);
       expect(ran.err).toContain(says);
-      expect(ran.err.startsWith(`${file}: `)).toBe(true);
+      expect(ran.err.startsWith(`${file}${place}: `)).toBe(true);
       expect(names(folder)).toEqual(['pan.yaml']);
     });
   });

@@ -34,7 +34,8 @@ export interface Killed {
   readonly wrong: string;
 }
 
-const SMALL = `format: 1
+/** A design whose whole cut takes a second. */
+export const SMALL = `format: 1
 title: Small pan
 units: mm
 engine:
