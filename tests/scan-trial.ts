@@ -4,7 +4,7 @@ import { tiltedToLevel, triangleSoup, turnsAboutAxes } from 'pan-core/geometry/i
 import { floorProfile, type OuterSolid, outerSolids } from 'pan-core/pan/index.js';
 import { type Dice, diceFrom } from './dice.js';
 import { randomPan } from './random-design.js';
-import { type Corners, fan, type P, skinGap, skinOf } from './skin-gap.js';
+import { type Corners, fan, insideOf, type P, skinGap, skinOf } from './skin-gap.js';
 
 const DEG = Math.PI / 180;
 /** Movements of each random pan before the next is drawn. */
@@ -142,9 +142,8 @@ const sceneOf = (dice: Dice, seed: number) => {
           return [p[0] + dx, p[1], p[2] + dz];
         }),
       }));
-      return placed.some(([p]) => moved.some((solid) => holds(solid, p)))
-        ? 0
-        : skinGap(skinFrom(moved), skin);
+      const inside = moved.map(insideOf);
+      return placed.some(([p]) => inside.some((holds) => holds(p))) ? 0 : skinGap(skinFrom(moved), skin);
     },
   };
 };
@@ -154,25 +153,10 @@ type Moved = Pick<OuterSolid, 'vertices' | 'faces'>;
 const skinFrom = (solids: readonly Moved[]) =>
   skinOf(solids.flatMap((s) => s.faces.flatMap((face) => fan(face.map((k) => s.vertices[k] as P)))));
 
-/** Whether a point lies on the same side of every face of a convex solid as the solid's own middle. */
-const holds = ({ vertices, faces }: Moved, p: P): boolean => {
-  const middle = [0, 1, 2].map((k) => vertices.reduce((sum, v) => sum + v[k]!, 0) / vertices.length);
-  return faces.every((face) => {
-    const [a, b, c] = [0, 1, 2].map((i) => vertices[face[Math.floor((i * face.length) / 3)]!] as P) as [
-      P,
-      P,
-      P,
-    ];
-    const [u, v] = [b, c].map((q) => [0, 1, 2].map((k) => q[k]! - a[k]!)) as [number[], number[]];
-    const n = [0, 1, 2].map((k) => u[(k + 1) % 3]! * v[(k + 2) % 3]! - u[(k + 2) % 3]! * v[(k + 1) % 3]!);
-    const side = (q: readonly number[]): number => n.reduce((sum, w, k) => sum + w * (q[k]! - a[k]!), 0);
-    return side(p) * side(middle) >= 0;
-  });
-};
-
 /** Triangles of every shape near a pan at rest, as a file in its own unit and axes holds them. */
 const scanBeside = (dice: Dice, solids: readonly Moved[]) => {
   const pan = skinFrom(solids);
+  const inside = solids.map(insideOf);
   const points = solids.flatMap(({ vertices }) => vertices as readonly P[]);
   const span = (k: 0 | 1 | 2) => [
     Math.min(...points.map((p) => p[k])) - FARTHEST,
@@ -200,7 +184,7 @@ const scanBeside = (dice: Dice, solids: readonly Moved[]) => {
       turned(rotation, p.map((v) => v * size) as unknown as P).map((v, k) => v + origin[k]!),
     ) as unknown as Corners;
     const gap = skinGap(pan, skinOf([back]));
-    if (gap < NEAREST || gap > FARTHEST || solids.some((s) => holds(s, back[0]))) continue;
+    if (gap < NEAREST || gap > FARTHEST || inside.some((holds) => holds(back[0]))) continue;
     file.push(...inFile.flat());
     placed.push(back);
   }

@@ -86,3 +86,21 @@ const pierces = ([p, q]: readonly [P, P], [a, b, c]: Corners): boolean => {
   const turns = [volume(p, q, a, b), volume(p, q, b, c), volume(p, q, c, a)];
   return turns.every((s) => s > 0) || turns.every((s) => s < 0);
 };
+
+interface Convex {
+  readonly vertices: readonly P[];
+  readonly faces: readonly (readonly number[])[];
+}
+
+/** Tells whether a point lies in a convex solid: on the same side of every face as the solid's own middle. */
+export const insideOf = ({ vertices, faces }: Convex): ((p: P) => boolean) => {
+  const middle = [0, 1, 2].map((k) => vertices.reduce((sum, v) => sum + v[k]!, 0) / vertices.length);
+  const planes = faces.map((face) => {
+    // Corners far apart, as neighbours may lie in a line.
+    const [a, b, c] = [0, 1, 2].map((i) => vertices[face[Math.floor((i * face.length) / 3)]!]) as [P, P, P];
+    const normal = cross(minus(b, a), minus(c, a));
+    const out = dot(normal, minus(middle as unknown as P, a)) > 0 ? -1 : 1;
+    return { normal, at: dot(normal, a), out };
+  });
+  return (p) => planes.every(({ normal, at, out }) => out * (dot(normal, p) - at) <= 0);
+};

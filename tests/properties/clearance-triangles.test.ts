@@ -5,20 +5,8 @@ import { expect, test } from 'vitest';
 import { diceFrom, seedOr } from '../dice.js';
 import { expectWithin } from '../numbers.js';
 import { randomPan } from '../random-design.js';
-import { type Corners, fan, type P, skinGap, skinOf } from '../skin-gap.js';
-
-const boxTriangles = (min: P, max: P): readonly Corners[] => {
-  const at = (i: number): P => [i & 1 ? max[0] : min[0], i & 2 ? max[1] : min[1], i & 4 ? max[2] : min[2]];
-  const faces = [
-    [0, 1, 3, 2],
-    [4, 5, 7, 6],
-    [0, 1, 5, 4],
-    [2, 3, 7, 6],
-    [0, 2, 6, 4],
-    [1, 3, 7, 5],
-  ];
-  return faces.flatMap((face) => fan(face.map(at)));
-};
+import { boxTriangles } from '../scan-of.js';
+import { fan, type P, skinGap, skinOf } from '../skin-gap.js';
 
 test('pan to box and rod is the least over every pair of triangles, on random pans', () => {
   const seed = seedOr(415);
