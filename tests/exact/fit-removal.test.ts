@@ -1,7 +1,9 @@
 import { type RemovalReport, removalReport } from 'pan-core/check/removal-report.js';
+import { jackRoom } from 'pan-core/clearance/least-raise.js';
+import { removalScene } from 'pan-core/clearance/removal-scene.js';
 import type { Design, Obstacle } from 'pan-core/design/index.js';
 import { hullGap } from 'pan-core/geometry/index.js';
-import { buildPan, outerSolids, platesOf } from 'pan-core/pan/index.js';
+import { buildPan, insideLine, outerSolids, platesOf } from 'pan-core/pan/index.js';
 import { describe, expect, test } from 'vitest';
 import { expectWithin } from '../numbers.js';
 import { type Mutable, stepDesign } from '../sample-design.js';
@@ -15,7 +17,7 @@ const box = (name: string, min: P, max: P): Mutable<Obstacle> => ({
 });
 
 /** Sump's outside x −3 to 303 and 203 deep, shallow's floor 53 deep ahead of it; engine level, nothing round it. */
-const removal = (change: (d: Mutable<Design>) => void): RemovalReport => {
+const built = (change: (d: Mutable<Design>) => void) => {
   const design = stepDesign((d) => {
     d.engine.carries = [];
     d.engine.railHoles = [];
@@ -24,13 +26,12 @@ const removal = (change: (d: Mutable<Design>) => void): RemovalReport => {
     change(d);
   });
   const model = buildPan(design);
-  const found = removalReport(
-    design,
-    model,
-    outerSolids(design, model.profile),
-    platesOf(model),
-    () => undefined,
-  );
+  return { design, model, solids: outerSolids(design, model.profile), plates: platesOf(model) };
+};
+
+const removal = (change: (d: Mutable<Design>) => void): RemovalReport => {
+  const { design, model, solids, plates } = built(change);
+  const found = removalReport(design, model, solids, plates, () => undefined);
   if (found === null) throw new Error('nothing reported');
   return found;
 };
@@ -115,13 +116,16 @@ test('a lid over the whole sump catches a pickup that stays', () => {
 });
 
 test('an engine under a beam is lifted only as far as the beam lets it', () => {
-  const found = removal((d) => {
+  const { design, model, solids, plates } = built((d) => {
     d.engine.topAboveRail = 600;
     d.chassis.obstacles = [crossmember, box('beam', [100, -400, 640], [200, 400, 700])];
   });
-  const level = found.raises.find(({ jack }) => jack === 'lifted level');
-  expectWithin(level?.most_mm ?? 0, 40, 0.2);
-  expect(level?.most_binds).toBe('engine to beam');
+  const scene = removalScene(design, solids, insideLine(design, model.profile), plates, model.mouth);
+  const level = scene?.jacks.find(({ name }) => name === 'lifted level');
+  if (scene == null || level === undefined) throw new Error('no scene');
+  const most = jackRoom(scene, level);
+  expectWithin(most.by, 40, 0.2);
+  expect(most.binds).toBe('engine to beam');
 });
 
 test('every place on the way clears the crossmember, the pan moved corner by corner', () => {

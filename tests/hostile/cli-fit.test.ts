@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fitScreen } from 'pan-cli/terminal/fit-screen.js';
+import { buildPan as buildModel, fitReport } from 'pan-core';
 import { beforeAll, expect, test } from 'vitest';
+import { exampleText, read } from '../design-text.js';
+import { plainScreen } from '../plain-screen.js';
 import { buildPan, example, inFolder, names, runPan, STACK } from './pan-command.js';
 
 beforeAll(buildPan);
@@ -27,28 +31,41 @@ test('JSON keeps the contract’s keys', () => {
   expect(room.gives[0].by_mm).toBeGreaterThan(0);
 });
 
-test('a design that fits exits 0, and says how far it can move each way', () => {
-  const { code, out } = runPan(['fit', example('two-wings'), '--json']);
-  expect(code).toBe(0);
-  const { room, removal } = JSON.parse(out);
-  expect(removal.engine_lift_mm).toBeGreaterThan(0);
-  expect(removal.legs.length).toBeGreaterThan(1);
-  expect(room.sides.map((side: { toward: string }) => side.toward)).toEqual([
-    'forward',
-    'rearward',
-    'up',
-    'down',
-  ]);
+test('a design that fits exits 0, says how far it can move each way, and --svg writes one file', () => {
+  inFolder((folder) => {
+    const file = join(folder, 'room.svg');
+    const { code, out } = runPan(['fit', example('two-wings'), '--json', '--svg', file]);
+    expect(code).toBe(0);
+    expect(names(folder)).toEqual(['room.svg']);
+    expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*<\/svg>\s*$/);
+    const { room, removal } = JSON.parse(out);
+    expect(removal.raises[0].raised_mm).toBeGreaterThan(0);
+    expect(removal.raises[0].legs.length).toBeGreaterThan(1);
+    expect(room.sides.map((side: { toward: string }) => side.toward)).toEqual([
+      'forward',
+      'rearward',
+      'up',
+      'down',
+    ]);
+    const again = runPan(['fit', demo, '--svg', file]);
+    expect([again.code, again.out]).toEqual([3, '']);
+  });
 });
 
-test('the screen says first what stops it, keeps to its width and never leaves out the sentence', () => {
-  for (const [columns, units] of [
-    ['60', 'in'],
-    ['80', 'mm'],
+test('the screen says first what stops it, keeps to its width and never leaves out the sentence', async () => {
+  const design = await read(exampleText('demo'));
+  const report = fitReport(design, buildModel(design.design), {
+    range: { foreAft: [-10, 10], height: [-10, 10] },
+    tilts: [],
+  });
+  for (const [width, units] of [
+    [60, 'in'],
+    [80, 'mm'],
+    [120, 'mm'],
   ] as const) {
-    const { out } = runPan(['fit', demo, '--units', units], undefined, { COLUMNS: columns });
+    const out = fitScreen(report, plainScreen(width, { units }));
     expect(out.split('\n')[0]).toMatch(/^DOES NOT FIT YET: ground /);
-    expect(widest(out)).toBeLessThanOrEqual(Number(columns));
+    expect(widest(out)).toBeLessThanOrEqual(width);
     expect(out.replace(/\s+/g, ' ')).toContain('Never work under an engine held only by a hoist');
   }
 });
@@ -64,15 +81,4 @@ test.each([
   expect([code, out]).toEqual([2, '']);
   expect(err).toMatch(says);
   expect(err).not.toMatch(STACK);
-});
-
-test('--svg writes one file, and keeps one that stands there', () => {
-  inFolder((folder) => {
-    const file = join(folder, 'room.svg');
-    expect(runPan(['fit', example('two-wings'), '--svg', file]).code).toBe(0);
-    expect(names(folder)).toEqual(['room.svg']);
-    expect(readFileSync(file, 'utf8')).toMatch(/^<\?xml[\s\S]*<\/svg>\s*$/);
-    const again = runPan(['fit', demo, '--svg', file]);
-    expect([again.code, again.out]).toEqual([3, '']);
-  });
 });

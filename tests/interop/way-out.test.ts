@@ -4,8 +4,11 @@ import {
   type RemovalReport,
   removalReport,
 } from 'pan-core/check/removal-report.js';
+import { AT_REST } from 'pan-core/clearance/engine-jack.js';
+import { type RemovalScene, removalScene } from 'pan-core/clearance/removal-scene.js';
+import { wayOut } from 'pan-core/clearance/removal-search.js';
 import type { Design, Obstacle } from 'pan-core/design/index.js';
-import { buildPan, outerSolids, platesOf } from 'pan-core/pan/index.js';
+import { buildPan, insideLine, outerSolids, platesOf } from 'pan-core/pan/index.js';
 import { expect, test } from 'vitest';
 import { type Mutable, sampleDesign, stepDesign } from '../sample-design.js';
 import { manifoldOf } from './volume-kernels.js';
@@ -38,7 +41,8 @@ const MOUNTS = {
 };
 
 interface Scene {
-  readonly found: RemovalReport;
+  readonly search: RemovalScene;
+  readonly report: () => RemovalReport;
   readonly pan: readonly (readonly P[])[];
   readonly engine: readonly (readonly P[])[];
   readonly beams: readonly (readonly P[])[];
@@ -60,8 +64,10 @@ const sceneOf = (
   });
   const model = buildPan(design);
   const solids = outerSolids(design, model.profile);
-  const found = removalReport(design, model, solids, platesOf(model), () => undefined);
-  if (found === null) throw new Error('nothing reported');
+  const plates = platesOf(model);
+  // The pickup undone and brought along.
+  const search = removalScene(design, solids, insideLine(design, model.profile), plates, null);
+  if (search === null) throw new Error('no scene');
   const pan = solids
     .filter((s) => s.role !== 'bolt')
     .map((s) => s.vertices.map((v): P => [v[0], v[1], v[2]]));
@@ -72,7 +78,12 @@ const sceneOf = (
   };
   const top = design.engine.topAboveRail;
   return {
-    found,
+    search,
+    report: () => {
+      const found = removalReport(design, model, solids, plates, () => undefined);
+      if (found === null) throw new Error('nothing reported');
+      return found;
+    },
     pan,
     engine: top === null ? [] : [corners([0, -125, 0], [690, 125, top])],
     beams: obstacles.map(([, min, max]) => corners(min, max)),
@@ -178,7 +189,7 @@ const cap = (d: Mutable<Design>): void => {
 test('every raise that frees a pan over a crossmember does, and the engine clears all the way up', () => {
   // A beam over the engine's front, so that raises are stopped.
   const scene = sceneOf([CROSSMEMBER, ['brace', [500, -400, 720], [560, 400, 760]]], cap);
-  const { raises } = scene.found;
+  const { raises } = scene.report();
   const free = raises.filter(({ raised_mm }) => raised_mm !== null);
   expect(free.map(({ jack }) => jack)).toContain('lifted level');
   expect(free.map(({ jack }) => jack)).toContain('nose raised');
@@ -204,7 +215,7 @@ test('every raise that frees a pan over a crossmember does, and the engine clear
 
 test('a beam along one side is passed sideways, as far as its edge asks', () => {
   const scene = sceneOf([['rail beam', [-500, 40, -400], [1300, 400, -260]]], () => undefined);
-  const { found } = scene;
+  const found = scene.report();
   expect([found.engine_lift_mm, found.sideways, found.raises]).toEqual([0, true, []]);
   expect(found.straight_binds).toBe('rail beam');
   const end = found.legs[found.legs.length - 1] ?? BOLTED;
@@ -214,7 +225,14 @@ test('a beam along one side is passed sideways, as far as its edge asks', () => 
 });
 
 test('the pan pitched as it comes clears the crossmember all the way', () => {
-  const scene = sceneOf([['crossmember', [356, -400, -180], [450, 400, -80]]], () => undefined, sampleDesign);
-  expect(scene.found.tilted_legs).not.toBeNull();
-  expect(walked(scene, scene.found.tilted_legs ?? [], LEVEL)).toBeGreaterThan(0);
+  const scene = sceneOf([CROSSMEMBER], () => undefined, sampleDesign);
+  const { legs } = wayOut(scene.search, AT_REST, 'pitched');
+  const told = (legs ?? []).map(({ forward, left, down, pitch }) => ({
+    forward_mm: forward,
+    left_mm: left,
+    down_mm: down,
+    nose_up_deg: (pitch * 180) / Math.PI,
+  }));
+  expect(told.some(({ nose_up_deg }) => Math.abs(nose_up_deg) > 2)).toBe(true);
+  expect(walked(scene, told, LEVEL)).toBeGreaterThan(0);
 });
