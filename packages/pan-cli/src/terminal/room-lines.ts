@@ -55,10 +55,15 @@ const sideWords = (room: RoomReport, mm: Words): string => {
   return `Most room all round: ${shiftWords(roomiest, mm)}, everything ${mm(roomiest.spare_mm)} clearer than wanted. From there it can go ${all}.`;
 };
 
-const extremes = ({ lowest, highest }: RoomReport, mm: Words): string => {
+/** Nearer to the end of what was looked at than the search tells apart, mm. */
+const AT_END = 0.6;
+
+const extremes = ({ lowest, highest, range_mm }: RoomReport, mm: Words): string => {
   if (lowest === null || highest === null) return '';
   const limit = (place: ShiftPlace): string =>
-    `${shiftWords(place, mm)}, where ${plain(place.binds, 60)} binds`;
+    range_mm.up.some((end) => Math.abs(place.up_mm - end) < AT_END)
+      ? `${shiftWords(place, mm)}, as far as was looked`
+      : `${shiftWords(place, mm)}, where ${plain(place.binds, 60)} binds`;
   const [low, high] = [plain(lowest.binds, 60), plain(highest.binds, 60)];
   const trade =
     highest.up_mm - lowest.up_mm < 20

@@ -52,8 +52,9 @@ export interface RemovalReport {
   readonly not_given: readonly string[];
 }
 
+const RAISED = ' Hoses, wiring and exhaust come along with a raised engine only so far.';
 const TAKEN =
-  'Down, fore and aft, then sideways or tilted; 2 mm kept round it, every step proved free: bolts out, car on stands, bonnet open, the crank at any turn. A hole in a baffle for the tube is not counted. Hoses, wiring and exhaust come along with a raised engine only so far.';
+  'Down, fore and aft, then sideways or tilted; 2 mm kept round it, every step proved free: bolts out, car on stands, bonnet open, the crank at any turn. A hole in a baffle for the tube is not counted.';
 
 /** null where the chassis's axes are not known. */
 export const removalReport = (
@@ -83,7 +84,7 @@ const reportOf = (design: Design, found: Removal): RemovalReport => {
     tilted_legs: still?.freedom === 'pitched' ? still.legs.map(legOf) : null,
     raises: raises.map(raiseOf),
     complete: found.complete,
-    taken: TAKEN,
+    taken: raises.some(({ raised }) => raised !== null) ? TAKEN + RAISED : TAKEN,
     not_given: [
       ...(engine.bellHousing === null ? ['the bell housing (engine.bell_housing)'] : []),
       ...(engine.studs === 0 ? ['studs (engine.studs), so bolts are taken'] : []),
