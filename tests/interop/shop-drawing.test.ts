@@ -4,9 +4,18 @@ import { cutSet, type Paper } from 'pan-core/drawing/index.js';
 import { buildPan } from 'pan-core/pan/index.js';
 import type { Part } from 'pan-core/sheet/index.js';
 import { describe, expect, it } from 'vitest';
+import { expectWithin } from '../numbers.js';
 import { sampleDesign } from '../sample-design.js';
 import { partsOf, reportOf } from './dxf-cut-set.js';
-import { hasPrinter, MISSING_PRINTER, pageWords, type WordBox, wordBoxes } from './pdf-picture.js';
+import {
+  drawPage,
+  hasPrinter,
+  longLines,
+  MISSING_PRINTER,
+  pageWords,
+  type WordBox,
+  wordBoxes,
+} from './pdf-picture.js';
 import { pans } from './stl-pans.js';
 
 const print = pdfPrinter();
@@ -69,6 +78,7 @@ describe('the pages of sheets', () => {
     expect(overlaps(wordBoxes(pdf))).toEqual([]);
     const words = pageWords(pdf);
     expect(words).toContain('NOT READY TO CUT: fail_0');
+    expect(words).toContain('do not measure on the paper');
     expect(words).toContain('Prove a mock-up on block and car first');
     for (const name of ['belly', 'side-left', 'flange', 'strongback']) expect(words).toContain(name);
   });
@@ -105,5 +115,29 @@ describe('a shop drawing', () => {
     expect(words).toMatch(/s3 \d+ /);
     expect(words).toContain('to side left');
     expect(words).toContain('to flange');
+  });
+
+  it('at full size has bars of 100 mm along both axes, within 0.1 mm; any other says not to measure', async (ctx) => {
+    if (!hasPrinter()) return ctx.skip(MISSING_PRINTER);
+    const drawn = await drawingsOf(sampleDesign(), 'a4');
+    const full = drawn.filter(({ pdf }) => /Full size where both bars are 100 mm/.test(pageWords(pdf, 1)));
+    expect(full.length).toBeGreaterThan(0);
+    for (const { part, pdf } of drawn) {
+      const claims = /\s1:1\s/.test(pageWords(pdf));
+      expect(
+        full.some((one) => one.part === part),
+        part.name,
+      ).toBe(claims);
+      const warned = pageWords(pdf, 1).includes('Not full size: do not measure on the paper');
+      expect(warned, part.name).toBe(!claims);
+    }
+    // 600 dots an inch: a pixel is 0.042 mm.
+    const picture = drawPage(full[0]?.pdf ?? new Uint8Array(), 1, 600);
+    for (const way of ['upright', 'level'] as const) {
+      const bars = longLines(picture, way, 100.13);
+      expect(bars.length, way).toBe(1);
+      // Cross lines 0.13 mm wide stand with their middles at the bar's ends.
+      expectWithin((bars[0]?.to ?? 0) - (bars[0]?.from ?? 0) - 0.13, 100, 0.1, `${way}, mm`);
+    }
   });
 });

@@ -72,8 +72,10 @@ const sheetPage = (
     width,
     height,
     items: [
-      words([EDGE, height - EDGE - 5], 5, laid.file, { bold: true, room: width - 2 * EDGE - 50 }),
-      words([width - EDGE, height - EDGE - 5], 3, `scale about ${scaleWords(scale)}`, { align: 'right' }),
+      words([EDGE, height - EDGE - 5], 5, laid.file, { bold: true, room: width - 2 * EDGE - 62 }),
+      words([width - EDGE, height - EDGE - 5], 3, `about ${scaleWords(scale)}: do not measure on the paper`, {
+        align: 'right',
+      }),
       ...(plan.warning === null
         ? []
         : [words([EDGE, height - EDGE - 11], 3.6, plan.warning, { bold: true, room: width - 2 * EDGE })]),

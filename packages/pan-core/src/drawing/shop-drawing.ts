@@ -3,6 +3,7 @@ import { pathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
 import type { Part } from '../sheet/index.js';
 import { processNumbers, SAYINGS } from '../weld/index.js';
+import { BAR, fullSizeBars } from './check-bar.js';
 import { type CutPlan, materialCautions, type NamedPart } from './cut-plan.js';
 import { oneLine, wrapLine } from './one-line.js';
 import {
@@ -34,12 +35,20 @@ const MOST_ROWS = 30;
 export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): PageSet => {
   const [height, width] = PAPERS[paper];
   const { part } = named;
-  const foot = textBlock(footSentences(part), width - 2 * EDGE - COLUMN - GAP, 2.2);
   const right = width - EDGE - COLUMN;
-  const room: PathBox = {
-    min: [EDGE + 1, EDGE + foot.height + GAP],
+  const feet = [false, true].map((full) =>
+    textBlock(footSentences(part, full), width - 2 * EDGE - COLUMN - GAP, 2.2),
+  );
+  const footHeight = Math.max(...feet.map((one) => one.height));
+  const wide: PathBox = {
+    min: [EDGE + 1, EDGE + footHeight + GAP],
     max: [right - GAP, height - EDGE - (plan.warning === null ? 2 : 8)],
   };
+  // A view at full size makes room for the bars that prove it.
+  const room: PathBox =
+    scaleIn(part, wide) === 1 ? { ...wide, min: [wide.min[0] + BAR, wide.min[1] + BAR] } : wide;
+  const scale = scaleIn(part, room);
+  const foot = feet[scale === 1 ? 1 : 0] as Block;
   const view = shopView(part, seamsOf(plan, part), room);
   const columnRoom = height - 2 * EDGE - TITLE_HEIGHT - GAP;
   const above = [...foldTable(part), ...seamBlocks(plan, part, view.missing)];
@@ -48,16 +57,16 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
   const { first, rest } = fill(blocks, columnRoom);
   const later = pagesOf(rest, width, height);
   const pages = 1 + later.length;
-  const scale = viewScale(part, [room.max[0] - room.min[0], room.max[1] - room.min[1]]);
   const sheet: Page = {
     width,
     height,
     items: [
       ...frame(width, height),
       line('frame', [right - GAP / 2, EDGE], [right - GAP / 2, height - EDGE]),
-      line('frame', [EDGE, EDGE + foot.height + 1], [right - GAP / 2, EDGE + foot.height + 1]),
+      line('frame', [EDGE, EDGE + footHeight + 1], [right - GAP / 2, EDGE + footHeight + 1]),
+      ...(scale === 1 ? fullSizeBars(room, right - GAP) : []),
       ...view.items,
-      ...foot.draw([EDGE + 2, EDGE + foot.height]),
+      ...foot.draw([EDGE + 2, EDGE + footHeight]),
       ...stack(first, [right, height - EDGE - 1]),
       ...titleBlock(plan, named, [right - GAP / 2, EDGE], scaleWords(scale), 1, pages),
       ...warningItems(plan, [EDGE + 3, height - EDGE - 5.4], right - EDGE - 8),
@@ -70,13 +79,16 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
       items: [
         ...frame(width, height),
         ...columns.flatMap((column, c) => stack(column, [EDGE + 4 + c * (COLUMN + 8), height - EDGE - 9])),
-        ...titleBlock(plan, named, [right - GAP / 2, EDGE], scaleWords(scale), i + 2, pages),
+        ...titleBlock(plan, named, [right - GAP / 2, EDGE], '–', i + 2, pages),
         ...warningItems(plan, [EDGE + 4, height - EDGE - 5.4], width - 2 * EDGE - 8),
       ],
     }),
   );
   return { title: `${plan.title}: ${oneLine(part.name, 60)}`, pages: [sheet, ...more] };
 };
+
+const scaleIn = (part: Part, { min, max }: PathBox): number =>
+  viewScale(part, [max[0] - min[0], max[1] - min[1]]);
 
 const frame = (width: number, height: number): readonly PageItem[] => [
   stroke('frame', boxPath({ min: [EDGE, EDGE], max: [width - EDGE, height - EDGE] })),
@@ -86,8 +98,8 @@ const warningItems = ({ warning }: CutPlan, at: Vec2, room: number): readonly Pa
   warning === null ? [] : [words(at, 3.6, warning, { bold: true, room })];
 
 /** The part's own notes first, then what every drawing says. */
-const footSentences = (part: Part): readonly string[] => [
-  'Dimensions in mm from the lower left corner of the blank; do not measure on the paper. The DXF rules.',
+const footSentences = (part: Part, full: boolean): readonly string[] => [
+  `${full ? 'Full size where both bars are 100 mm' : 'Not full size: do not measure on the paper'}. Dimensions in mm from the lower left corner of the blank; the DXF rules.`,
   ...part.notes.map((note) => oneLine(note, 400)),
   ...(part.folds.length > 0
     ? ['Fold places are the middle of the bend; bend a test strip of the same sheet first.']

@@ -1,5 +1,6 @@
 import { circlePath } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
+import { checkBar } from './check-bar.js';
 import { CHECK_SQUARE } from './dxf-part.js';
 import { boxPath, line, type Page, type PageItem, stroke, words } from './page.js';
 import { EDGE, HEAD, type Window } from './template-tile.js';
@@ -54,15 +55,11 @@ export const mapCorner = ({ page }: Window): Vec2 => [
 const checkBars = ({ box, page }: Window): readonly PageItem[] => {
   const [x, y] = [box.min[0], EDGE + 2.5];
   const [u, v] = [EDGE + 2.5, box.min[1]];
-  const ticks = Array.from({ length: CHECK_SQUARE / 10 + 1 }, (_, i) => 10 * i);
-  const tall = (d: number): number => (d % CHECK_SQUARE === 0 ? 2.5 : d % 50 === 0 ? 1.6 : 1);
   const text = `${CHECK_SQUARE} mm: measure both bars; print at 100 %, no fitting`;
   return [
-    line('frame', [x, y], [x + CHECK_SQUARE, y]),
-    ...ticks.map((d) => line('thin', [x + d, y - tall(d)], [x + d, y + tall(d)])),
+    ...checkBar([x, y], 'level'),
     words([x + CHECK_SQUARE + 3, y - 1], 2.8, text, { room: page[0] - EDGE - x - CHECK_SQUARE - 4 }),
-    line('frame', [u, v], [u, v + CHECK_SQUARE]),
-    ...ticks.map((d) => line('thin', [u - tall(d), v + d], [u + tall(d), v + d])),
+    ...checkBar([u, v], 'upright'),
     words([u + 1, v + CHECK_SQUARE + 3], 2.8, `${CHECK_SQUARE} mm`, { turned: Math.PI / 2 }),
   ];
 };
