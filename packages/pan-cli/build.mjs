@@ -1,4 +1,5 @@
 // Bundles the command line into dist/pan.js. --if-stale builds only when a source is newer.
+import { spawnSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -66,21 +67,11 @@ const bundlePage = async (build) => {
   return outputFiles;
 };
 
-const bundle = async () => {
-  const { build } = await import('esbuild');
+// What the module bundle and the stored program have in common.
+const shared = () => {
   const { version } = JSON.parse(readFileSync(join(here, 'package.json'), 'utf8'));
-  const { outputFiles } = await build({
-    entryPoints: {
-      pan: join(here, 'src/main.ts'),
-      'part-size-worker': join(here, 'src/commands/size-worker.ts'),
-      'part-limits-worker': join(here, 'src/commands/limits-worker.ts'),
-    },
-    outdir: folder,
-    entryNames: '[name]',
-    chunkNames: 'part-[name]-[hash]',
+  return {
     bundle: true,
-    splitting: true,
-    format: 'esm',
     platform: 'node',
     target: 'node20',
     minify: true,
@@ -91,24 +82,86 @@ const bundle = async () => {
     define: { PAN_VERSION: JSON.stringify(version) },
     alias: { 'pan-core': join(core, 'src/index.ts') },
     plugins: [plainWidths],
+    logLevel: 'warning',
+  };
+};
+
+// `pan check` once more as one function of a script, which is what the engine can keep its own work on.
+const onlyCheck = {
+  name: 'only-check',
+  setup: ({ onResolve }) => {
+    onResolve({ filter: /./ }, ({ kind, path, importer }) =>
+      kind === 'dynamic-import' && basename(importer) === 'list.ts' && path !== './check.js'
+        ? { path, external: true }
+        : null,
+    );
+  },
+};
+const storedProgram = async (build) => {
+  const common = shared();
+  const { outputFiles } = await build({
+    ...common,
+    entryPoints: { 'part-stored': join(here, 'src/main.ts') },
+    outdir: folder,
+    entryNames: '[name]-[hash]',
+    outExtension: { '.js': '.cjs' },
+    format: 'cjs',
+    charset: 'ascii',
+    supported: { 'dynamic-import': false },
+    define: { ...common.define, 'import.meta.url': 'panUrl' },
+    plugins: [...common.plugins, onlyCheck],
+    banner: { js: '(function(exports,require,panUrl){"use strict";const module={exports};' },
+    footer: { js: 'exports.main=module.exports.main})' },
+  });
+  return outputFiles[0];
+};
+
+const bundle = async () => {
+  const { build } = await import('esbuild');
+  const common = shared();
+  const stored = await storedProgram(build);
+  const { outputFiles } = await build({
+    ...common,
+    entryPoints: {
+      pan: join(here, 'src/start.ts'),
+      'part-size-worker': join(here, 'src/commands/size-worker.ts'),
+      'part-limits-worker': join(here, 'src/commands/limits-worker.ts'),
+    },
+    outdir: folder,
+    entryNames: '[name]',
+    chunkNames: 'part-[name]-[hash]',
+    splitting: true,
+    format: 'esm',
+    define: { ...common.define, PAN_STORED: JSON.stringify(basename(stored.path, '.cjs')) },
     banner: {
       js: "#!/usr/bin/env node\nimport { createRequire as panRequire } from 'node:module'; const require = panRequire(import.meta.url);",
     },
-    logLevel: 'warning',
   });
-  return [...outputFiles, ...(await bundlePage(build))];
+  return [...outputFiles, stored, ...(await bundlePage(build))];
+};
+
+// What this engine compiles of the stored program, beside it and under the engine's version.
+const keepCompiled = (program) => {
+  const result = program.replace(/\.cjs$/, `-${process.versions.v8}-${process.arch}.bin`);
+  const { status, stderr } = spawnSync(process.execPath, [join(here, 'store-program.mjs'), program, result], {
+    stdio: ['ignore', 'ignore', 'pipe'],
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`The stored program could not be run: ${stderr}`);
+  return basename(result);
 };
 
 // Parts first and the entry last, each by rename: a run that starts meanwhile finds a whole program.
 const put = (files) => {
   mkdirSync(folder, { recursive: true });
   const last = (file) => (basename(file.path) === 'pan.js' ? 1 : 0);
+  const kept = new Set(files.map((file) => basename(file.path)));
   for (const file of [...files].sort((a, b) => last(a) - last(b))) {
     const draft = `${file.path}.${process.pid}`;
     writeFileSync(draft, file.contents, { mode: 0o755 });
     renameSync(draft, file.path);
+    if (file.path.endsWith('.cjs')) kept.add(keepCompiled(file.path));
   }
-  const kept = new Set(files.map((file) => basename(file.path)));
   for (const name of readdirSync(folder)) {
     if (name.startsWith('part-') && !kept.has(name)) rmSync(join(folder, name), { force: true });
   }

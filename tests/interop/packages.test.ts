@@ -37,6 +37,8 @@ describe('the packages as npm installs them', () => {
     expect(JSON.parse(pan('check', 'mine.yaml', '--json')).verdict).not.toBe('fail');
     pan('cut', 'mine.yaml', '--out', 'set');
     expect(readdirSync(join(folder, 'set'))).toContain('manifest.json');
+    pan('report', 'mine.yaml', '--out', 'page.html');
+    expect(readFileSync(join(folder, 'page.html'), 'utf8')).toContain('<style');
     // What the bundle only looks up when it is needed: the font above, the reader of drawings here.
     const drawn = JSON.parse(pan('level', 'node_modules/pan-cli/examples/drawn-rail.yaml', '--json'));
     expect(drawn.oil.in_pan_L).toBeGreaterThan(1);

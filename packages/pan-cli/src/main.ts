@@ -57,5 +57,8 @@ const run = async (argv: readonly string[]): Promise<ExitCode> => {
   }
 };
 
-mindBrokenOutput();
-process.exitCode = await run(process.argv.slice(2));
+/** Runs one command line, given without the program's own name, and sets the exit code. */
+export const main = async (argv: readonly string[]): Promise<void> => {
+  mindBrokenOutput();
+  process.exitCode = await run(argv);
+};

@@ -39,17 +39,16 @@ const dipOf = (model: PanModel, answer: OilAnswer, crank: Crank, x: number): num
       const [from, to] = [Math.max(rear, ends[0]), Math.min(front, ends[1])];
       if (from >= to) continue;
       for (const at of [from, to]) {
-        const disc = discAt(crank, at, answer.up);
         // The part in the cell reaches no deeper than the whole disc: cutting it is for those that could count.
-        if (pool.level - dot3(answer.up, disc[0] as Vec3) + SAME_DEPTH <= deepest) continue;
-        const low = lowestIn(model, cell, disc, answer.up);
+        if (pool.level - dot3(answer.up, lowestAt(crank, at, answer.up)) + SAME_DEPTH <= deepest) continue;
+        const low = lowestIn(model, cell, discAt(crank, at, answer.up), answer.up);
         if (low !== null) deepest = Math.max(deepest, pool.level - low);
       }
     }
   }
   if (deepest > 0) return deepest;
   const over = ends
-    .map((at) => depthUnderOil(model, answer, discAt(crank, at, answer.up)[0] as Vec3))
+    .map((at) => depthUnderOil(model, answer, lowestAt(crank, at, answer.up)))
     .filter((depth) => depth !== null);
   return over.length === 0 ? null : Math.max(...over);
 };
@@ -66,12 +65,15 @@ const reachOf = (model: PanModel, cell: number): readonly [number, number] => {
 
 /** The sweep's section at x as a polygon that starts at its lowest point along `up`. */
 const discAt = (crank: Crank, x: number, up: Vec3): readonly Vec3[] => {
-  const radius = crank.stroke / 2 + crank.bigEndReach;
   const lowest = Math.atan2(-up[2], -up[1]);
-  return Array.from({ length: CORNERS }, (_, i): Vec3 => {
-    const t = lowest + (2 * Math.PI * i) / CORNERS;
-    return [x, radius * Math.cos(t), crank.centreAboveRail + radius * Math.sin(t)];
-  });
+  return Array.from({ length: CORNERS }, (_, i) => rimAt(crank, x, lowest + (2 * Math.PI * i) / CORNERS));
+};
+
+const lowestAt = (crank: Crank, x: number, up: Vec3): Vec3 => rimAt(crank, x, Math.atan2(-up[2], -up[1]));
+
+const rimAt = (crank: Crank, x: number, t: number): Vec3 => {
+  const radius = crank.stroke / 2 + crank.bigEndReach;
+  return [x, radius * Math.cos(t), crank.centreAboveRail + radius * Math.sin(t)];
 };
 
 /** Lowest height along `up` of the part of a polygon that lies in a cell; null when none does. */
