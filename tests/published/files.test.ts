@@ -37,11 +37,12 @@ describe('drawings', () => {
 
 describe('paper', () => {
   test.each([
-    ['files.paper.A4', PAPERS.a4],
-    ['files.paper.Letter', PAPERS.letter],
-  ])('%s', (id, [width, height]) => {
-    expectPublished(`${id}.width`, width);
-    expectPublished(`${id}.height`, height);
+    ['files.paper.A4.width', PAPERS.a4[0]],
+    ['files.paper.A4.height', PAPERS.a4[1]],
+    ['files.paper.Letter.width', PAPERS.letter[0]],
+    ['files.paper.Letter.height', PAPERS.letter[1]],
+  ])('%s', (id, length) => {
+    expectPublished(id, length);
   });
 });
 
