@@ -29,6 +29,7 @@ export { sharedRing } from ${JSON.stringify(from('../../../packages/pan-cli/src/
 export { openSizeWorkers } from ${JSON.stringify(from('../../../packages/pan-cli/src/commands/size-workers.ts'))};
 export { NOTHING_BESIDE } from ${JSON.stringify(join(core, 'size/problem.ts'))};
 export { seededStream } from ${JSON.stringify(join(core, 'numeric/index.ts'))};
+export { keepRecord } from ${JSON.stringify(from('../../run-record.ts'))};
 export { compared } from ${JSON.stringify(from('../../known-best.ts'))};
 export { exact, exactVolume, toNumber, upFrom } from ${JSON.stringify(from('../../fixed-point.ts'))};`,
         resolveDir: core,
