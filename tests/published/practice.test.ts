@@ -1,6 +1,6 @@
 import { type CheckReport, checkDesign } from 'pan-core/check/index.js';
 import { type PresetName, presetManoeuvres } from 'pan-core/design/index.js';
-import { PRACTICE, TEST_PSI } from 'pan-core/weld/index.js';
+import { PRACTICE, SAYINGS, TEST_PSI } from 'pan-core/weld/index.js';
 import { describe, expect, test } from 'vitest';
 import { changed, exampleText, read, SMALLEST } from '../design-text.js';
 import { expectPublished, type Row, row, rowsUnder, title } from './rows.js';
@@ -109,6 +109,9 @@ describe('welding and the leak test', () => {
   test(title('practice.flange-flatness'), () => {
     expectPublished('practice.flange-flatness', PRACTICE.flatness);
     expect(PRACTICE.flatnessOver).toBe(300);
+  });
+  test(title('practice.settle'), () => {
+    expectPublished('practice.settle', Number(/wait (\d+) minutes/.exec(SAYINGS.dipstick)?.[1]));
   });
   test(title('leak.practice.most'), () => {
     expectPublished('leak.practice.most', TEST_PSI.never);
