@@ -63,12 +63,13 @@ const figures = (one: FitRow, { units }: Screen) => {
 };
 
 const nearestWords = (one: FitRow, screen: Screen): string => {
-  const { worst_at, worst_between, kind } = one;
+  const { worst_at, worst_between, worst_part, kind } = one;
   if (worst_at === null) {
     const text = sentence(plain(one.because), screen.units);
     return text.charAt(0).toUpperCase() + text.slice(1);
   }
-  return `${plain(worst_between[kind === 'crank' ? 1 : 0], 60)} at ${placeWords(worst_at, screen)}`;
+  const part = worst_part === null ? '' : ` to its ${worst_part},`;
+  return `${plain(worst_between[kind === 'crank' ? 1 : 0], 60)}${part} at ${placeWords(worst_at, screen)}`;
 };
 
 /** The nearest place on the pan or engine, for a finger. */

@@ -30,6 +30,8 @@ export interface FitRow {
   readonly allowed_mm: number;
   readonly between: readonly [string, string];
   readonly worst_between: readonly [string, string];
+  /** The nearest face, edge or corner of a box-like obstacle at the worst, by the car’s directions; null: not told. */
+  readonly worst_part: string | null;
   readonly at: readonly [number, number, number] | null;
   readonly worst_at: readonly [number, number, number] | null;
   readonly because: string;
@@ -185,6 +187,7 @@ const rowOf = (c: Clearance, check: Check): FitRow => ({
   allowed_mm: limitOf(check, c),
   between: c.between,
   worst_between: c.worstBetween,
+  worst_part: c.worstPart,
   at: c.at,
   worst_at: c.worstAt,
   because: c.because,

@@ -67,6 +67,7 @@ const obstacleClearance = (
     plusMinus,
     between: [nominal.feature, obstacle.name],
     worstBetween: [bindingOf(nominal, worst).feature, obstacle.name],
+    worstPart: bindingOf(nominal, worst).part ?? null,
     at: nominal.at,
     worstAt: bindingOf(nominal, worst).at,
     overhead: null,

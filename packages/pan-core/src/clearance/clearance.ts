@@ -20,6 +20,8 @@ export interface Clearance {
   readonly between: readonly [string, string];
   /** The same at the worst; often another feature than at rest. */
   readonly worstBetween: readonly [string, string];
+  /** Face, edge or corner of an obstacle that is nearest at the worst, by the car's directions; null where not told. */
+  readonly worstPart: string | null;
   /** Where, in pan axes: on the pan or engine (of rods, on what they pass), or the deepest point when they meet. */
   readonly at: Vec3 | null;
   /** The same at the worst: the point of the pan or engine, where it is when the engine stands. */
@@ -39,6 +41,7 @@ export const unknownClearance = (told: Told): Clearance => ({
   distance: null,
   worst: null,
   worstBetween: told.between,
+  worstPart: null,
   at: null,
   worstAt: null,
   overhead: null,
@@ -50,6 +53,7 @@ export const fixedClearance = (told: Told & { readonly distance: number; readonl
   ...told,
   worst: told.distance - (told.plusMinus ?? 0),
   worstBetween: told.between,
+  worstPart: null,
   worstAt: told.at,
   overhead: null,
 });

@@ -78,6 +78,7 @@ const roadRow = (design: Design, body: Body, { name, usual: allowed, planes: roa
     plusMinus,
     between: [nominal.feature, 'ground'],
     worstBetween: [bindingOf(nominal, worst).feature, 'ground'],
+    worstPart: null,
     at: nominal.at,
     worstAt: bindingOf(nominal, worst).at,
     overhead: null,

@@ -1,10 +1,11 @@
 import type { Moves, Shape } from '../design/index.js';
-import type { Rotation } from '../geometry/index.js';
-import { subtract3, type Vec3 } from '../numeric/index.js';
+import { boundsOf, type Rotation, rotate3, turnAboutX } from '../geometry/index.js';
+import { add3, scale3, subtract3, type Vec3 } from '../numeric/index.js';
 import { type Body, faceNameAt } from './body.js';
 import { deepestTurn } from './deepest-turn.js';
-import { leastGap, type Rock } from './least-gap.js';
+import { type LeastGap, leastGap, type Rock } from './least-gap.js';
 import { type ConvexPart, convexPartsOf, inPanAxes, sweptByMoves } from './obstacle-hull.js';
+import { boxPart } from './obstacle-part.js';
 import { prismParts } from './obstacle-prism.js';
 import { partingShift } from './parting-shift.js';
 import { planeGap, planeReach } from './plane-gap.js';
@@ -29,6 +30,8 @@ export interface Approach {
   readonly angle: number;
   /** Where on a scan, in its own unit and axes; only for an engine at rest. */
   readonly onObstacle?: Vec3 | null;
+  /** The face, edge or corner of a box that is nearest; of other shapes nothing is told. */
+  readonly part?: string | null;
 }
 
 /** When a gap need not be known better, mm. */
@@ -82,7 +85,8 @@ const hullApproach = (body: Body, part: ConvexPart, motion: Motion): Approach =>
   const gap = leastGap(body, hull, motion.rock);
   if (!gap.meets) {
     const feature = faceNameAt(body.solids[gap.solid]!, gap.onBody, gap.toward);
-    return { distance: gap.distance, at: gap.onBody, feature, angle: gap.angle };
+    const nearest = partOf(part, motion, gap);
+    return { distance: gap.distance, at: gap.onBody, feature, angle: gap.angle, part: nearest };
   }
   if (body.measure === 'shift') {
     const shift = partingShift(body, hull, motion.rock);
@@ -91,4 +95,18 @@ const hullApproach = (body: Body, part: ConvexPart, motion: Motion): Approach =>
   const deep = deepestTurn(body, hull, motion.rock);
   const feature = surfaceName(body, deep) ?? body.solids[gap.solid]!.name;
   return { distance: -deep.depth, at: deep.at, feature, angle: deep.angle };
+};
+
+/** Where the nearest point lies on a box, in the car's directions. */
+const partOf = (
+  { shape, hull }: ConvexPart,
+  { toChassis, rock, moves, shift }: Motion,
+  { onBody, toward, distance, angle }: LeastGap,
+): string | null => {
+  if (shape?.kind !== 'box') return null;
+  const { points } = moves === null ? hull : sweptByMoves(shape, hull, moves);
+  const { low: min, high: max } = boundsOf(points);
+  // The search turned the box by less the angle; back to where it stands.
+  const there = turnAboutX(add3(onBody, scale3(toward, distance)), rock.height, angle);
+  return boxPart({ min, max }, add3(rotate3(toChassis, there), shift));
 };
