@@ -27,6 +27,7 @@ const drawing = (curves: readonly Curve[], unit: number | null = 1, layer = 'RAI
   unit,
   curves: curves.map((curve) => ({ curve, layer })),
   passedOver: [],
+  words: [],
 });
 
 const design = (rail: object, holes: object | undefined = undefined, units = 'mm'): object => ({

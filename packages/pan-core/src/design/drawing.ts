@@ -7,6 +7,8 @@ export interface Drawing {
   readonly curves: readonly DrawnCurve[];
   /** What its reader passed over, each a short clause. */
   readonly passedOver: readonly string[];
+  /** Layers of its words, one entry a text; null for one in a block, which lies where the block is placed. */
+  readonly words: readonly (string | null)[];
 }
 
 /** A curve of a drawing with its layer. */

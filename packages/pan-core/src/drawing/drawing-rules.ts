@@ -35,32 +35,38 @@ export const drawingRules = (
     cutLayers: layers.filter(isCut),
     layers,
     rules: shopRules(drawnFile(drawing), { isCut, thickness }).map((rule) =>
-      rule.id === 'text' ? wordsRule(rule, drawing.passedOver) : rule,
+      rule.id === 'text' ? wordsRule(rule, drawing, layers, isCut) : rule,
     ),
     passedOver: drawing.passedOver,
   };
 };
 
-/** A reader of lines passes words over with no layer told. */
-const wordsRule = (rule: ShopRule, passedOver: readonly string[]): ShopRule => {
-  const some = passedOver.some((clause) => /text|attrib|dimension|leader/i.test(clause));
-  return some
-    ? {
-        ...rule,
-        status: 'warn',
-        value: null,
-        because: 'There are words in it: see that they are on no layer that is cut.',
-      }
-    : { ...rule, because: 'There are no words in it.' };
+/** Words on a layer with cuts break the rule; others may still be cut where a block or a whole file is. */
+const wordsRule = (
+  rule: ShopRule,
+  { words }: Drawing,
+  layers: readonly string[],
+  isCut: (layer: string) => boolean,
+): ShopRule => {
+  if (rule.status === 'fail') return rule;
+  const because = words.includes(null)
+    ? 'There are words in its blocks: see that they land on no layer that is cut.'
+    : words.some((layer) => layer !== null && !layers.includes(layer) && isCut(layer))
+      ? 'There are words on a layer without lines: say in the order that it is not cut.'
+      : null;
+  if (because !== null) return { ...rule, status: 'warn', value: null, because };
+  return { ...rule, because: 'No words lie on a layer that is cut.' };
 };
 
-const drawnFile = ({ unit, curves }: Drawing): DrawnFile => {
+const drawnFile = ({ unit, curves, words }: Drawing): DrawnFile => {
   const size = unit ?? 1;
   const made = curves.map((drawn) => ({ layer: drawn.layer, pieces: piecesOf(drawn, size) }));
   return {
     unit,
     pieces: made.flatMap(({ layer, pieces }) => (pieces ?? []).map((piece) => ({ layer, piece }))),
-    texts: [],
+    texts: words.flatMap((layer) =>
+      layer !== null && curves.some((one) => one.layer === layer) ? [layer] : [],
+    ),
     curves: made.filter(({ pieces }) => pieces === null).map(({ layer }) => layer),
   };
 };

@@ -39,7 +39,7 @@ export const csvDrawing = (text: string): Drawing => {
       `It has ${rows.length} points.`,
       diameter < 0 ? 'An outline has three or more.' : HEAD,
     );
-  return { unit: unitOf(names[x] ?? ''), curves: curvesOf(rows, diameter >= 0), passedOver: [] };
+  return { unit: unitOf(names[x] ?? ''), curves: curvesOf(rows, diameter >= 0), passedOver: [], words: [] };
 };
 
 const cellNumber = (cell: string | undefined, separator: string, line: number): number => {

@@ -11,6 +11,8 @@ export interface ScreenedDxf {
   /** Entities outside blocks in that text. */
   readonly entities: number;
   readonly passedOver: readonly string[];
+  /** Layers of words that show, one entry a text; null for one in a block. */
+  readonly words: readonly (string | null)[];
 }
 
 /** An entity: its name, and its groups. */
@@ -47,8 +49,9 @@ export const screenDxf = (tags: readonly Tag[]): ScreenedDxf => {
       version.line,
     );
   const passed = new Map<string, number>();
-  const blocks = kept(entitiesOf(sections.get('BLOCKS') ?? []), passed);
-  const entities = kept(entitiesOf(sections.get('ENTITIES') ?? []), passed);
+  const [inBlocks, inModel] = ['BLOCKS', 'ENTITIES'].map((name) => entitiesOf(sections.get(name) ?? []));
+  const blocks = kept(inBlocks ?? [], passed);
+  const entities = kept(inModel ?? [], passed);
   if (blocks.length + entities.length > MOST_ENTITIES)
     throw drawingRefusal(`It has more than ${MOST_ENTITIES} entities.`, 'Keep only the rail in it.');
   const lines = ['0', 'SECTION', '2', 'BLOCKS', ...blocks.flatMap(linesOf), '0', 'ENDSEC'];
@@ -60,8 +63,17 @@ export const screenDxf = (tags: readonly Tag[]): ScreenedDxf => {
     text: lines.join('\n'),
     entities: entities.filter(({ name }) => name !== 'VERTEX' && name !== 'SEQEND').length,
     passedOver: [...passed].map(([name, count]) => `${count} ${name.toLowerCase().slice(0, 20)}`).slice(0, 6),
+    words: [...wordLayers(inModel ?? []), ...wordLayers(inBlocks ?? []).map(() => null)],
   };
 };
+
+const WORDS: ReadonlySet<string> = new Set(codes.words);
+
+const wordLayers = (entities: readonly Entity[]): readonly string[] =>
+  entities.filter((one) => WORDS.has(one.name) && !isHidden(one)).map((one) => groupOf(one, 8) ?? '0');
+
+/** Not shown, or on a sheet of paper and not in the model. */
+const isHidden = (one: Entity): boolean => groupOf(one, 60) === '1' || groupOf(one, 67) === '1';
 
 const sectionsOf = (tags: readonly Tag[]): ReadonlyMap<string, readonly Tag[]> => {
   const sections = new Map<string, readonly Tag[]>();
@@ -119,8 +131,7 @@ const kept = (entities: readonly Entity[], passed: Map<string, number>): readonl
     if (part !== inside) throw outOfPlace(one);
     inside = one.name === 'POLYLINE' || one.name === 'VERTEX';
     if (part && skipping) return false;
-    const hidden = groupOf(one, 60) === '1' || groupOf(one, 67) === '1';
-    skipping = !KEPT.has(one.name) || (hidden && !one.name.includes('BLK') && one.name !== 'BLOCK');
+    skipping = !KEPT.has(one.name) || (isHidden(one) && !one.name.includes('BLK') && one.name !== 'BLOCK');
     if (skipping && one.name !== 'ATTRIB') passed.set(one.name, (passed.get(one.name) ?? 0) + 1);
     if (!skipping) complete(one);
     return !skipping;

@@ -25,7 +25,12 @@ export const drawingOf = async (name: string, text: string): Promise<Drawing> =>
           'Nothing that makes an outline is drawn in it.',
           'Draw lines, arcs, polylines or splines.',
         );
-      return { unit: screened.unit, curves, passedOver: [...screened.passedOver, ...passedOver] };
+      return {
+        unit: screened.unit,
+        curves,
+        passedOver: [...screened.passedOver, ...passedOver],
+        words: screened.words,
+      };
     }
     default:
       throw drawingRefusal('It is neither .dxf nor .csv.', 'Save the drawing as a DXF, or points as a CSV.');
