@@ -44,7 +44,7 @@ export const templates = (plan: CutPlan, paper: Paper): PageSet => {
   const mapPages = Array.from({ length: maps }, (_, i) => {
     const shown =
       i === 0 ? [0, perMap.first] : [perMap.first + (i - 1) * perMap.later, perMap.first + i * perMap.later];
-    const about = `${oneLine(plan.title, 100)}. Which page shows what; every part seen from outside, full size.`;
+    const about = `${oneLine(plan.title, 100)}. Small pictures, not to scale: which page shows what. Every part is seen from outside, full size on its page.`;
     return mapPage(
       upright,
       entries.slice(shown[0], shown[1]),
