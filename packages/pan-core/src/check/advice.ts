@@ -14,12 +14,21 @@ const LID_END = 20;
 /** Height kept between running oil and the rods, mm (common practice, no source). */
 const UNDER_SWEEP = 25;
 
-/** More oil that covers the mouth in the case and keeps clear of the rods; null when none does. */
-export const moreOil = (system: OilSystem, manoeuvre: Manoeuvre, running: number): number | null => {
+/**
+ * More oil that covers the mouth in the case and keeps clear of the rods; null when none does.
+ *
+ * @param likelier the way that is likelier to bare it
+ */
+export const moreOil = (
+  system: OilSystem,
+  manoeuvre: Manoeuvre,
+  running: number,
+  likelier: 'held' | 'settled',
+): number | null => {
   const holds = (extra: number): boolean => {
     const volume = running + extra;
     if (volume > system.body.capacity.reduce((a, b) => a + b, 0)) return false;
-    return coveredCase(system, manoeuvre, volume) !== null;
+    return coveredCase(system, manoeuvre, volume, likelier) !== null;
   };
   const clear = (extra: number): boolean => {
     const over = sweepOverOil(system, running + extra);
@@ -42,13 +51,22 @@ export interface LidAdvice {
   readonly found: MouthCase;
 }
 
-/** A longer lid, or a first one, that covers the mouth in the case; null when none of those tried does. */
-export const lidThatHolds = (design: Design, manoeuvre: Manoeuvre, volume: number): LidAdvice | null => {
+/**
+ * A longer lid, or a first one, that covers the mouth in the case; null when none of those tried does.
+ *
+ * @param likelier the way that is likelier to bare it
+ */
+export const lidThatHolds = (
+  design: Design,
+  manoeuvre: Manoeuvre,
+  volume: number,
+  likelier: 'held' | 'settled',
+): LidAdvice | null => {
   const rear = design.pan.floor[design.pan.floor.length - 1]?.[0] ?? 0;
   for (const { words, lid } of lidsToTry(design, rear)) {
     const baffles = [...design.baffles.filter((b) => b.name !== lid.name), lid];
     const system = systemOf({ ...design, baffles });
-    const found = system === null ? null : coveredCase(system, manoeuvre, volume);
+    const found = system === null ? null : coveredCase(system, manoeuvre, volume, likelier);
     if (found !== null) return { words, found };
   }
   return null;

@@ -40,13 +40,30 @@ export const worstCase = (cases: readonly MouthCase[]): MouthCase =>
 export const mouthCase = (system: OilSystem, manoeuvre: Manoeuvre, volumes: readonly number[]): MouthCase =>
   worstCase(mouthCases(system, manoeuvre, volumes));
 
-/** The manoeuvre where the mouth stays covered both ways, else null; the second is not asked when the first bares it. */
-export const coveredCase = (system: OilSystem, manoeuvre: Manoeuvre, volume: number): MouthCase | null => {
-  const held = rampAnswer(system, volume, manoeuvre, 'held', manoeuvre.via);
-  if (!held.pickup.covered) return null;
-  const settled = rampAnswer(system, volume, manoeuvre, 'settled', manoeuvre.via);
-  return settled.pickup.covered ? caseOf(manoeuvre, volume, held, settled) : null;
+/**
+ * The manoeuvre where the mouth stays covered both ways, else null; the second way is not asked when the first bares it.
+ *
+ * @param first the way that is likelier to bare it, which only saves work
+ */
+export const coveredCase = (
+  system: OilSystem,
+  manoeuvre: Manoeuvre,
+  volume: number,
+  first: 'held' | 'settled' = 'held',
+): MouthCase | null => {
+  const after = (gating: 'held' | 'settled'): OilAnswer =>
+    rampAnswer(system, volume, manoeuvre, gating, manoeuvre.via);
+  const one = after(first);
+  if (!one.pickup.covered) return null;
+  const other = after(first === 'held' ? 'settled' : 'held');
+  if (!other.pickup.covered) return null;
+  const [held, settled] = first === 'held' ? [one, other] : [other, one];
+  return caseOf(manoeuvre, volume, held, settled);
 };
+
+/** The way in which the mouth is worse off. */
+export const worseWay = ({ held, settled }: MouthCase): 'held' | 'settled' =>
+  settled.pickup.submergence < held.pickup.submergence ? 'settled' : 'held';
 
 /** "braking 0.7 g with right turn 0.8 g" */
 export const describeLoad = ({ forward, left }: Pick<Manoeuvre, 'forward' | 'left'>): string => {

@@ -1,7 +1,7 @@
 import { type Design, slug } from '../design/index.js';
 import { type OilAnswer, type OilSystem, oilIn } from '../oil/index.js';
 import { lidThatHolds, moreOil } from './advice.js';
-import { describeLoad, type MouthCase, worstCase } from './mouth-case.js';
+import { describeLoad, type MouthCase, worseWay, worstCase } from './mouth-case.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
 
@@ -76,8 +76,9 @@ const because = (found: MouthCase, answer: OilAnswer): string => {
 };
 
 const cure = (design: Design, system: OilSystem, found: MouthCase, running: number): string => {
-  const extra = moreOil(system, found.manoeuvre, running);
-  const lid = lidThatHolds(design, found.manoeuvre, found.volume);
+  const worse = worseWay(found);
+  const extra = moreOil(system, found.manoeuvre, running, worse);
+  const lid = lidThatHolds(design, found.manoeuvre, found.volume, worse);
   const ways = [
     ...(extra === null ? [] : [`${(extra / 1e6).toFixed(1)} L more`]),
     ...(lid === null ? [] : [`${lid.words} (${lasts(lid.found, oilIn(design.oil, found.manoeuvre).pump)})`]),

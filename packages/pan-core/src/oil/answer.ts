@@ -109,13 +109,17 @@ export const restAnswer = (
   volume: number,
   grade = 0,
 ): OilAnswer & { readonly rest: Rest } => {
-  const { model, ways, body } = system;
-  refuseTooMuch(system, volume);
   const load = { ...AT_REST, grade };
-  const basin = grade === 0 ? system.basin : basinAt(model, body, ways.rest, load);
-  const rest = restOil(basin, volume);
-  const scene = createScene(basin.oriented, ways.rest);
+  const { basin, rest } = settledIn(system, volume, load);
+  const scene = createScene(basin.oriented, system.ways.rest);
   return { ...answerOf(system, scene, rest.state, 'rest', load), rest };
+};
+
+const settledIn = (system: OilSystem, volume: number, load: Load): { basin: Basin; rest: Rest } => {
+  refuseTooMuch(system, volume);
+  const { model, ways, body } = system;
+  const basin = load.grade === 0 ? system.basin : basinAt(model, body, ways.rest, load);
+  return { basin, rest: restOil(basin, volume) };
 };
 
 /**
@@ -132,9 +136,10 @@ export const rampAnswer = (
   via: readonly Load[] = [],
 ): OilAnswer => {
   const { model, ways, body } = system;
-  const start = restAnswer(system, volume, load.grade).rest.state;
+  const standing = { ...AT_REST, grade: load.grade };
+  const start = settledIn(system, volume, standing).rest.state;
   const scene = createScene(createOriented(body), ways[gating]);
-  const state = ramp(model.design, scene, start, [{ ...AT_REST, grade: load.grade }, ...via, load]);
+  const state = ramp(model.design, scene, start, [standing, ...via, load]);
   return answerOf(system, scene, state, gating, load);
 };
 
