@@ -186,7 +186,8 @@ describe('a tray', () => {
     // The pan is 190 wide from x 32 to 655; what opens into the front bend's own slices is left out, 5 % of it here.
     const beside = 190 * 623 - area;
     expect(all <= beside && all > 0.95 * beside).toBe(true);
-    const head = (design.oil.pump! / (0.6 * all)) ** 2 / (2 * 9806.65);
+    // Sharp-edged orifice, middle of the textbook range 0.60 to 0.62; the surge run takes the same.
+    const head = (design.oil.pump! / (0.61 * all)) ** 2 / (2 * 9806.65);
     expectWithin(check(design, 'tray_drain').value!, head, 1e-12);
   });
 

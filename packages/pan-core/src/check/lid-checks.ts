@@ -1,14 +1,17 @@
 import type { Design, Lid } from '../design/index.js';
-import { GRAVITY, inventoryOf, type OilSystem, restAnswer } from '../oil/index.js';
+import { GRAVITY, inventoryOf, type OilSystem, practice, restAnswer } from '../oil/index.js';
 import type { Opening } from '../pan/index.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
 
-/** Oil that may stay on a lid or tray at rest, L, and head that may stand on a tray while it drains, mm. */
+/**
+ * Oil that may stay on a lid or tray at rest, L, and head that may stand on a tray while it drains, mm.
+ * Both common practice, no source.
+ */
 const HELD = 0.05;
 const HEAD = 5;
-/** Both common practice, no source; as is what a thin plate’s opening passes of what an ideal one would. */
-const DISCHARGE = 0.6;
+/** A thin plate's opening passes here what it passes in a surge run. */
+const DISCHARGE = practice('orifice');
 
 /** Whether lids and trays let their oil off: what stays on them at rest, and how high it stands at full flow. */
 export const lidChecks = (design: Design, system: OilSystem): readonly Check[] => {
@@ -43,7 +46,7 @@ export const lidChecks = (design: Design, system: OilSystem): readonly Check[] =
 
 /**
  * Head over an opening in a thin plate that passes the pump’s whole flow: h = (Q/(C_d·A))²/2g, textbook orifice
- * (C_d 0.6, from memory); mm, mm³/s, mm². Warm oil: cold oil passes less, and stands higher.
+ * with the C_d of a sharp edge; mm, mm³/s, mm². Warm oil: cold oil passes less, and stands higher.
  */
 const headChecks = (
   design: Design,

@@ -10,6 +10,7 @@ export {
 } from './load-path.js';
 export { areaBelow, headIntegral, type OpeningShape } from './opening-head.js';
 export type { PassageFlow } from './passage-flow.js';
+export { type PracticeName, practice } from './practice.js';
 export type { PlacedOil, ReturnPlace, SurgeOptions } from './settings.js';
 export { type SurgeRun, surge } from './surge.js';
 export {
