@@ -170,7 +170,7 @@ export const sizeScreen = (report: SizeReport, screen: Screen): string => {
           : 'The values shown come nearest, and do not pass: nothing is written. That nothing passes was not proved either; wider ranges or another --seed may still find a way.',
         ...(report.goal === 'cheapest'
           ? [
-              'Cheapest by the weight of the parts and the metres cut alone; `pan cut` also prices offcuts, folds, welds and work.',
+              'Cheapest by every price that is given, sheet by the weight of the parts alone; `pan cut` lays them out and adds the offcuts.',
             ]
           : []),
         ...(report.check?.sayings ?? []),

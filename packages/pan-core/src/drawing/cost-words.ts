@@ -1,6 +1,7 @@
 import type { Prices } from '../design/index.js';
+import type { Cost, CostLine, SheetNeed } from '../weld/index.js';
 import { lines } from './bench-words.js';
-import { type Cost, type CostLine, makeOrBuy, moneyWords, type SheetNeed } from './cost.js';
+import { makeOrBuy, moneyWords } from './cost.js';
 import { type CutPlan, headLines } from './cut-plan.js';
 import { oneLine } from './one-line.js';
 import { massWords, trimmed } from './part-words.js';

@@ -1,4 +1,4 @@
-export { type Cost, type CostLine, costOf, makeOrBuy, type Quantities } from './cost.js';
+export { costOf, makeOrBuy } from './cost.js';
 export { csv } from './csv.js';
 export { type Chains, chainPieces, type DrawnFile } from './cut-line.js';
 export { materialCautions } from './cut-plan.js';

@@ -1,5 +1,5 @@
+import type { Cost } from '../weld/index.js';
 import { fillerFor, SAYINGS, type Seam } from '../weld/index.js';
-import type { Cost } from './cost.js';
 import { costRows } from './cost-words.js';
 import type { CutPlan, NamedPart } from './cut-plan.js';
 import type { NestGroup } from './nest-group.js';

@@ -2,6 +2,7 @@ import type { Design } from '../design/index.js';
 import { PanError } from '../errors/index.js';
 import { buildPan, panelsOf, platesOf } from '../pan/index.js';
 import { cutParts, type Part } from '../sheet/index.js';
+import { billLines, countedWork, panSeams, panSkin, type Seam } from '../weld/index.js';
 import type { Freedom } from './freedom.js';
 
 /** Everything a pan can be made best at. */
@@ -83,10 +84,19 @@ const partsOf = (design: Design): readonly Part[] => {
 const sum = (parts: readonly Part[], of: (part: Part) => number): number =>
   parts.reduce((all, part) => all + part.quantity * of(part), 0);
 
-/** Sheet by weight and cutting by length; work is the same for pans of one kind. */
+const seamsOf = (design: Design, parts: readonly Part[]): readonly Seam[] => {
+  const model = buildPan(design);
+  return panSeams(model, panSkin(model), parts);
+};
+
+/** What `costOf` of the cut set sums, but for the offcuts: sheet by the weight of the parts, which needs no layout. */
 const priceOf = (design: Design): number => {
-  const { sheetPerKg, cutPerMetre } = design.prices;
-  if (sheetPerKg === null && cutPerMetre === null) {
+  const { prices } = design;
+  const parts = partsOf(design);
+  const welds = prices.weldPerMetre !== null || prices.minutesPerWeldMetre !== null;
+  const work = countedWork(parts, welds ? seamsOf(design, parts) : []);
+  const { lines, priced } = billLines(prices, { work, sheetMass: work.mass });
+  if (!lines.some(({ id, amount }) => id !== 'bought_in' && amount !== null)) {
     throw new PanError({
       code: 'input-missing',
       path: ['prices'],
@@ -95,11 +105,7 @@ const priceOf = (design: Design): number => {
       advice: 'Give at least one of them, or ask for least metal.',
     });
   }
-  const parts = partsOf(design);
-  return (
-    (sheetPerKg ?? 0) * sum(parts, (part) => part.mass) +
-    (cutPerMetre ?? 0) * sum(parts, (part) => part.cutLength / 1000)
-  );
+  return priced;
 };
 
 /** Goals told from the values alone, without building the pan. */

@@ -1,3 +1,12 @@
+export {
+  type Billed,
+  billLines,
+  type Cost,
+  type CostLine,
+  countedWork,
+  type Quantities,
+  type SheetNeed,
+} from './bill.js';
 export { type Caution, cautionsFor } from './caution.js';
 export { type Cleaning, cleaningFor } from './cleaning.js';
 export { type Filler, fillerFor } from './filler.js';
