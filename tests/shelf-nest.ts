@@ -1,4 +1,4 @@
-import type { SheetSize } from 'pan-core/drawing/sheet-size.js';
+import type { SheetSize } from 'pan-core/drawing/nest/sheet-size.js';
 import type { Part } from 'pan-core/sheet/index.js';
 
 /**

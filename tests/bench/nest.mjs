@@ -17,7 +17,7 @@ const load = async () => {
   const { outputFiles } = await build({
     stdin: {
       contents:
-        "export { nestParts } from 'pan-core/drawing/nest.js'; export { boxShare, partSet } from './nest-sets.ts'; export { shelfArea } from './shelf-nest.ts';",
+        "export { nestParts } from 'pan-core/drawing/nest/nest.js'; export { boxShare, partSet } from './nest-sets.ts'; export { shelfArea } from './shelf-nest.ts';",
       resolveDir: join(here, '..'),
       loader: 'ts',
     },

@@ -1,6 +1,6 @@
-import { nestParts } from 'pan-core/drawing/nest.js';
-import { remnantsOf } from 'pan-core/drawing/nest-group.js';
-import type { SheetSize } from 'pan-core/drawing/sheet-size.js';
+import { nestParts } from 'pan-core/drawing/nest/nest.js';
+import { remnantsOf } from 'pan-core/drawing/nest/nest-group.js';
+import type { SheetSize } from 'pan-core/drawing/nest/sheet-size.js';
 import {
   circlePath,
   movePath,

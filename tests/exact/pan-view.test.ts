@@ -1,4 +1,4 @@
-import { isDrawn, isSeen, parted, sightFrom, type ViewFace } from 'pan-core/drawing/pan-view.js';
+import { isDrawn, isSeen, parted, sightFrom, type ViewFace } from 'pan-core/drawing/bench/pan-view.js';
 import type { Vec3 } from 'pan-core/numeric/index.js';
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../numbers.js';

@@ -1,5 +1,5 @@
-import { lineEntity, pathEntity, textEntity } from 'pan-core/drawing/dxf-entity.js';
-import { dxfFile } from 'pan-core/drawing/dxf-file.js';
+import { lineEntity, pathEntity, textEntity } from 'pan-core/drawing/dxf/dxf-entity.js';
+import { dxfFile } from 'pan-core/drawing/dxf/dxf-file.js';
 import { type DrawnFile, type ShopRuleId, shopRules } from 'pan-core/drawing/index.js';
 import { PanError } from 'pan-core/errors/index.js';
 import { circlePath, type Path, polylinePath, type Segment } from 'pan-core/geometry/index.js';

@@ -1,4 +1,4 @@
-import { spread } from 'pan-core/drawing/spread.js';
+import { spread } from 'pan-core/drawing/page/spread.js';
 import { describe, expect, it } from 'vitest';
 
 describe('labels spread along a line', () => {

@@ -1,8 +1,8 @@
 import type { Design } from 'pan-core/design/index.js';
-import { wordBox } from 'pan-core/drawing/label-room.js';
-import type { PageItem, Words } from 'pan-core/drawing/page.js';
-import { seamPlace } from 'pan-core/drawing/seam-place.js';
-import { shopView } from 'pan-core/drawing/shop-view.js';
+import { seamPlace } from 'pan-core/drawing/bench/seam-place.js';
+import { shopView } from 'pan-core/drawing/bench/shop-view.js';
+import { wordBox } from 'pan-core/drawing/page/label-room.js';
+import type { PageItem, Words } from 'pan-core/drawing/page/page.js';
 import { pathBox } from 'pan-core/geometry/index.js';
 import { buildPan, panelsOf, platesOf } from 'pan-core/pan/index.js';
 import { cutParts, type Part } from 'pan-core/sheet/index.js';

@@ -11,7 +11,7 @@ import { pdfPrinter } from 'pan-cli/write/pdf.js';
 import { csv } from 'pan-core/drawing/csv.js';
 import { partDxf } from 'pan-core/drawing/index.js';
 import { oneLine } from 'pan-core/drawing/one-line.js';
-import { words as pageWords } from 'pan-core/drawing/page.js';
+import { words as pageWords } from 'pan-core/drawing/page/page.js';
 import { safeName, safeNames } from 'pan-core/drawing/safe-name.js';
 import { afterAll, describe, expect, it } from 'vitest';
 import { read, SMALLEST } from '../design-text.js';

@@ -1,7 +1,7 @@
 import type { PathBox } from '../geometry/index.js';
 import type { Vec2 } from '../numeric/index.js';
-import { CHECK_SQUARE } from './dxf-part.js';
-import { line, type PageItem, words } from './page.js';
+import { CHECK_SQUARE } from './dxf/dxf-part.js';
+import { line, type PageItem, words } from './page/page.js';
 
 /** Taken from a view at full size on two sides, mm. */
 export const BAR = 7;

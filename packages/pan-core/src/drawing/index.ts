@@ -1,16 +1,12 @@
-export { costOf, makeOrBuy } from './cost.js';
 export { csv } from './csv.js';
-export { type Chains, chainPieces, type DrawnFile } from './cut-line.js';
 export { materialCautions } from './cut-plan.js';
 export { type CutFile, cutSet, type PrintRule } from './cutset.js';
-export { type DrawingRules, drawingRules } from './drawing-rules.js';
-export { LAYERS } from './dxf-file.js';
-export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf-part.js';
-export { partsInPlace } from './in-place.js';
-export { type Mesh, meshVolume } from './mesh.js';
-export { type Axis, cleanPlace, cutMesh, type PinHole } from './mesh-cut.js';
-export { type MockUpPiece, mockUpPieces, PIN } from './mock-up-piece.js';
-export { type ObstaclePicture, obstaclePictures, roadPlane } from './obstacle-mesh.js';
+export { type Chains, chainPieces, type DrawnFile } from './dxf/cut-line.js';
+export { type DrawingRules, drawingRules } from './dxf/drawing-rules.js';
+export { LAYERS } from './dxf/dxf-file.js';
+export { barePartDxf, CHECK_SQUARE, partDxf, type SheetWords } from './dxf/dxf-part.js';
+export { type ShopQuestion, type ShopRule, type ShopRuleId, shopRules } from './dxf/shop-rule.js';
+export { costOf, makeOrBuy } from './list/cost.js';
 export { oneLine, wrapLine } from './one-line.js';
 export {
   type Fill,
@@ -24,11 +20,20 @@ export {
   type Pen,
   type Stroke,
   type Words,
-} from './page.js';
-export { hollowSolid, insideSolid, outsideSolid } from './pan-solid.js';
-export { plateSolid } from './plate-solid.js';
+} from './page/page.js';
 export { safeName, safeNames } from './safe-name.js';
-export { type ShopQuestion, type ShopRule, type ShopRuleId, shopRules } from './shop-rule.js';
-export { readStl, writeStl } from './stl-file.js';
-export { type WorksheetOptions, worksheet } from './worksheet.js';
-export { notMeasured, type WorksheetPart, type WorksheetRow, worksheetParts } from './worksheet-key.js';
+export { partsInPlace } from './solid/in-place.js';
+export { type Mesh, meshVolume } from './solid/mesh.js';
+export { type Axis, cleanPlace, cutMesh, type PinHole } from './solid/mesh-cut.js';
+export { type MockUpPiece, mockUpPieces, PIN } from './solid/mock-up-piece.js';
+export { type ObstaclePicture, obstaclePictures, roadPlane } from './solid/obstacle-mesh.js';
+export { hollowSolid, insideSolid, outsideSolid } from './solid/pan-solid.js';
+export { plateSolid } from './solid/plate-solid.js';
+export { readStl, writeStl } from './solid/stl-file.js';
+export { type WorksheetOptions, worksheet } from './worksheet/worksheet.js';
+export {
+  notMeasured,
+  type WorksheetPart,
+  type WorksheetRow,
+  worksheetParts,
+} from './worksheet/worksheet-key.js';

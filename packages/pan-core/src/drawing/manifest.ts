@@ -1,10 +1,10 @@
 import type { Cost } from '../weld/index.js';
 import { fillerFor, SAYINGS, type Seam } from '../weld/index.js';
-import { costRows } from './cost-words.js';
 import type { CutPlan, NamedPart } from './cut-plan.js';
-import type { NestGroup } from './nest-group.js';
+import { costRows } from './list/cost-words.js';
+import { seamNeed } from './list/seam-words.js';
+import type { NestGroup } from './nest/nest-group.js';
 import { oneLine } from './one-line.js';
-import { seamNeed } from './seam-words.js';
 
 /** The set for programs: parts, seams and cautions; lengths to a millionth of a mm. */
 export const manifestText = (

@@ -1,6 +1,6 @@
 import { SAYINGS } from '../weld/index.js';
-import { lines } from './bench-words.js';
 import { type CutPlan, headLines } from './cut-plan.js';
+import { lines } from './list/bench-words.js';
 import { oneLine } from './one-line.js';
 
 /** What the set holds, in which order to use it, and what was not measured. */
