@@ -60,6 +60,10 @@ test('no test idles, runs alone or compares with its own past output', () => {
   expect(tests.flatMap(anyTypes)).toEqual([]);
 });
 
+test('no test is too long to read', () => {
+  expect(tests.flatMap(tooLong)).toEqual([]);
+});
+
 test.each(['test.skip("a", () => {});', 'describe.only("a", () => {});', 'expect(1).toMatchSnapshot();'])(
   'an idle test is found: %s',
   (text) => {

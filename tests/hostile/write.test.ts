@@ -6,7 +6,6 @@ import {
   readdirSync,
   readFileSync,
   rmSync,
-  statSync,
   symlinkSync,
   unlinkSync,
   writeFileSync,
@@ -14,8 +13,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Disk, nodeDisk, type SetFile, writeSet } from 'pan-cli/write/index.js';
-import { PanError } from 'pan-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { markedSet, problem, tree } from './marked-set.js';
 
 let root = '';
 beforeEach(() => {
@@ -24,34 +23,6 @@ beforeEach(() => {
 afterEach(() => {
   rmSync(root, { recursive: true, force: true });
 });
-
-const set = (mark: string): readonly SetFile[] => [
-  { path: 'manifest.json', content: `{"mark":"${mark}"}` },
-  { path: '00-read-first.txt', content: `read ${mark}` },
-  { path: '2-laser/belly.dxf', content: `belly ${mark}` },
-  { path: '2-laser/bare/belly.dxf', content: new Uint8Array([1, 2, 3]) },
-];
-
-/** Every file under a folder with its content, hidden ones too. */
-const tree = (folder: string): Record<string, string> => {
-  const out: Record<string, string> = {};
-  for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
-    const at = join(folder, name);
-    if (statSync(at).isFile()) out[name] = readFileSync(at, 'latin1');
-  }
-  return out;
-};
-
-const problem = (run: () => unknown): { code: string; message: string; advice: string } => {
-  try {
-    run();
-  } catch (error) {
-    if (!(error instanceof PanError)) throw error;
-    const [first] = error.problems;
-    return { code: first?.code ?? '', message: first?.message ?? '', advice: first?.advice ?? '' };
-  }
-  throw new Error('nothing was refused');
-};
 
 const target = (): string => join(root, 'out');
 
@@ -65,7 +36,7 @@ describe('a set of files', () => {
         return nodeDisk.create(file, content);
       },
     };
-    const written = writeSet(target(), set('a'), false, watching);
+    const written = writeSet(target(), markedSet('a'), false, watching);
     expect(order.at(-1)).toBe('manifest.json');
     expect(written.files).toBe(4);
     expect(written.replaced).toBe(false);
@@ -76,26 +47,26 @@ describe('a set of files', () => {
 
   it('goes into an empty folder, and is replaced only when asked', () => {
     mkdirSync(target());
-    writeSet(target(), set('a'), false);
-    const refused = problem(() => writeSet(target(), set('b'), false));
+    writeSet(target(), markedSet('a'), false);
+    const refused = problem(() => writeSet(target(), markedSet('b'), false));
     expect(refused.code).toBe('file-write');
     expect(refused.advice).toContain('--replace');
     expect(tree(target())['00-read-first.txt']).toBe('read a');
-    expect(writeSet(target(), set('b'), true)).toMatchObject({ replaced: true, keptAt: null });
+    expect(writeSet(target(), markedSet('b'), true)).toMatchObject({ replaced: true, keptAt: null });
     expect(tree(target())['00-read-first.txt']).toBe('read b');
     expect(readdirSync(root)).toEqual(['out']);
   });
 
   it('takes away files of the earlier set that the new one lacks', () => {
-    writeSet(target(), [...set('a'), { path: '1-mock-up/lid.stl', content: 'lid' }], false);
-    writeSet(target(), set('b'), true);
+    writeSet(target(), [...markedSet('a'), { path: '1-mock-up/lid.stl', content: 'lid' }], false);
+    writeSet(target(), markedSet('b'), true);
     expect(existsSync(join(target(), '1-mock-up'))).toBe(false);
   });
 
   it('may be replaced after a file was taken away, since nothing is lost', () => {
-    writeSet(target(), set('a'), false);
+    writeSet(target(), markedSet('a'), false);
     unlinkSync(join(target(), '00-read-first.txt'));
-    writeSet(target(), set('b'), true);
+    writeSet(target(), markedSet('b'), true);
     expect(tree(target())['00-read-first.txt']).toBe('read b');
   });
 });
@@ -117,14 +88,14 @@ describe('what a person did to a set is kept, even with --replace', () => {
     ],
   ];
   it.each(cases)('%s', (_, change, named) => {
-    writeSet(target(), set('a'), false);
+    writeSet(target(), markedSet('a'), false);
     change(target());
     const before = tree(target());
-    const refused = problem(() => writeSet(target(), set('b'), false));
+    const refused = problem(() => writeSet(target(), markedSet('b'), false));
     expect(refused.code).toBe('file-edited');
     expect(refused.message).toContain(named);
     expect(tree(target())).toEqual(before);
-    const { keptAt } = writeSet(target(), set('b'), true);
+    const { keptAt } = writeSet(target(), markedSet('b'), true);
     expect(tree(target())['00-read-first.txt']).toBe('read b');
     const kept = tree(keptAt ?? '');
     expect(Object.keys(kept)).toHaveLength(1);
@@ -137,7 +108,7 @@ describe('what a person did to a set is kept, even with --replace', () => {
 
   it('twice over, each time in a folder of its own', () => {
     for (const mark of ['a', 'b', 'c']) {
-      writeSet(target(), set(mark), true);
+      writeSet(target(), markedSet(mark), true);
       writeFileSync(join(target(), 'mine.txt'), mark);
     }
     expect(readFileSync(`${target()}-kept-1/mine.txt`, 'utf8')).toBe('a');
@@ -147,14 +118,14 @@ describe('what a person did to a set is kept, even with --replace', () => {
   it('a folder of other files, with or without a broken list', () => {
     mkdirSync(target());
     writeFileSync(join(target(), 'thesis.txt'), 'years of work');
-    expect(problem(() => writeSet(target(), set('a'), true)).code).toBe('file-edited');
+    expect(problem(() => writeSet(target(), markedSet('a'), true)).code).toBe('file-edited');
     writeFileSync(join(target(), '.pan-set.json'), '{"format":1,"files":[{"path":5}]}');
-    expect(problem(() => writeSet(target(), set('a'), true)).code).toBe('file-edited');
+    expect(problem(() => writeSet(target(), markedSet('a'), true)).code).toBe('file-edited');
     expect(readFileSync(join(target(), 'thesis.txt'), 'utf8')).toBe('years of work');
   });
 
   it.each(['while the new set was being written', 'after the last look'])('a file saved %s', (when) => {
-    writeSet(target(), set('a'), false);
+    writeSet(target(), markedSet('a'), false);
     const save = (): void => writeFileSync(join(target(), 'late.txt'), 'late');
     const late: Disk = {
       ...nodeDisk,
@@ -167,7 +138,7 @@ describe('what a person did to a set is kept, even with --replace', () => {
         nodeDisk.rename(from, to);
       },
     };
-    const { keptAt } = writeSet(target(), set('b'), true, late);
+    const { keptAt } = writeSet(target(), markedSet('b'), true, late);
     expect(tree(keptAt ?? '')).toEqual({ 'late.txt': 'late' });
     expect(tree(target())['00-read-first.txt']).toBe('read b');
     expect(readdirSync(root)).toEqual(['out', 'out-kept-1']);
@@ -176,7 +147,7 @@ describe('what a person did to a set is kept, even with --replace', () => {
 
 describe('a place that cannot be written is refused with the reason and what to do', () => {
   const refused = (place: string): string => {
-    const { code, message, advice } = problem(() => writeSet(place, set('a'), false));
+    const { code, message, advice } = problem(() => writeSet(place, markedSet('a'), false));
     expect(code).toBe('file-write');
     expect(advice).not.toBe('');
     return message;
@@ -238,126 +209,5 @@ describe('a file of the set never leaves the set', () => {
     const at = (path: string): SetFile => ({ path, content: '' });
     expect(problem(() => writeSet(target(), [at('a'), at('a/b')], false)).code).toBe('file-write');
     expect(problem(() => writeSet(target(), [at('a'), at('a')], false)).code).toBe('file-write');
-  });
-});
-
-const systemError = (code: string): Error => Object.assign(new Error(code), { code });
-
-/** A disk whose nth change of anything fails: once, or for good as when the machine stops there. */
-const failing = (nth: number, code: string, forGood: boolean): { disk: Disk; count: () => number } => {
-  let n = 0;
-  const change =
-    <A extends readonly unknown[], R>(act: (...args: A) => R) =>
-    (...args: A): R => {
-      n += 1;
-      if (n === nth || (forGood && n > nth)) throw systemError(code);
-      return act(...args);
-    };
-  const disk: Disk = {
-    ...nodeDisk,
-    makeFolder: change(nodeDisk.makeFolder),
-    create: change((file: string, content: Uint8Array): number => {
-      return nodeDisk.create(file, content);
-    }),
-    rename: change(nodeDisk.rename),
-    removeFile: change(nodeDisk.removeFile),
-    removeFolder: change(nodeDisk.removeFolder),
-  };
-  return { disk, count: () => n };
-};
-
-describe('whatever single step fails, the set is there whole or the earlier one is', () => {
-  const steps = (): number => {
-    writeSet(target(), set('a'), false);
-    const { disk, count } = failing(0, '', false);
-    writeSet(target(), set('b'), true, disk);
-    rmSync(target(), { recursive: true });
-    return count();
-  };
-  it.each(['ENOSPC', 'EROFS', 'EIO', 'EACCES'])('%s at every step', (code) => {
-    const all = steps();
-    expect(all).toBeGreaterThan(15);
-    let refusals = 0;
-    for (let nth = 1; nth <= all; nth++) {
-      writeSet(target(), set('a'), false);
-      const before = tree(target());
-      try {
-        writeSet(target(), set('b'), true, failing(nth, code, false).disk);
-        expect(tree(target())['manifest.json']).toBe('{"mark":"b"}');
-      } catch (error) {
-        refusals += 1;
-        expect(error).toBeInstanceOf(PanError);
-        expect(tree(target())).toEqual(before);
-        expect(readdirSync(root)).toEqual(['out']);
-      }
-      rmSync(root, { recursive: true });
-      mkdirSync(root);
-    }
-    expect(refusals).toBeGreaterThan(9);
-  });
-
-  it('the machine stops at any step: never part of a set, and the next run carries on', () => {
-    const all = steps();
-    for (let nth = 1; nth <= all; nth++) {
-      writeSet(target(), set('a'), false);
-      const before = tree(target());
-      const { disk } = failing(nth, 'EIO', true);
-      try {
-        writeSet(target(), set('b'), true, disk);
-      } catch (error) {
-        expect(error).toBeInstanceOf(PanError);
-      }
-      if (existsSync(target())) {
-        const now = tree(target());
-        if (now['manifest.json'] === '{"mark":"a"}') expect(now).toEqual(before);
-        else expect(now['00-read-first.txt']).toBe('read b');
-      }
-      // The folders of a run that was killed carry the number of a process that is no more.
-      for (const name of readdirSync(root)) {
-        if (name.startsWith('.'))
-          nodeDisk.rename(join(root, name), join(root, name.replace(/[0-9]+$/, '999999999')));
-      }
-      writeSet(target(), set('c'), true);
-      expect(tree(target())['manifest.json']).toBe('{"mark":"c"}');
-      expect(readdirSync(root)).toEqual(['out']);
-      rmSync(root, { recursive: true });
-      mkdirSync(root);
-    }
-  });
-
-  it('the machine stops between the two renames: the next run first puts the earlier set back', () => {
-    writeSet(target(), set('a'), false);
-    const before = tree(target());
-    let stopped = false;
-    const stop = (): void => {
-      if (stopped) throw systemError('EIO');
-    };
-    const disk: Disk = {
-      ...nodeDisk,
-      rename: (from, to) => {
-        stop();
-        nodeDisk.rename(from, to);
-        stopped = true;
-      },
-      removeFile: stop,
-      removeFolder: stop,
-    };
-    const { message } = problem(() => writeSet(target(), set('b'), true, disk));
-    expect(message).toContain('the earlier one now lies at');
-    expect(existsSync(target())).toBe(false);
-    for (const name of readdirSync(root)) {
-      nodeDisk.rename(join(root, name), join(root, name.replace(/[0-9]+$/, '999999999')));
-    }
-    expect(problem(() => writeSet(target(), set('c'), false)).message).toContain('already holds a set');
-    expect(tree(target())).toEqual(before);
-    expect(readdirSync(root)).toEqual(['out']);
-  });
-
-  it('a disk that keeps fewer bytes than it was given', () => {
-    writeSet(target(), set('a'), false);
-    const short: Disk = { ...nodeDisk, create: (file, content) => nodeDisk.create(file, content) - 1 };
-    expect(problem(() => writeSet(target(), set('b'), true, short)).message).toContain('bytes');
-    expect(tree(target())['manifest.json']).toBe('{"mark":"a"}');
-    expect(readdirSync(root)).toEqual(['out']);
   });
 });
