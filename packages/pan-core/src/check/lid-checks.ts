@@ -1,5 +1,5 @@
 import type { Design, Lid } from '../design/index.js';
-import { GRAVITY, inventoryOf, type OilSystem, practice, restAnswer } from '../oil/index.js';
+import { GRAVITY, inventoryOf, type OilSystem, restAnswer, SHARP_DISCHARGE } from '../oil/index.js';
 import type { Opening } from '../pan/index.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';
@@ -10,8 +10,6 @@ import { judge, limitFor } from './row.js';
  */
 const HELD = 0.05;
 const HEAD = 5;
-/** A thin plate's opening passes here what it passes in a surge run. */
-const DISCHARGE = practice('orifice');
 
 /** Whether lids and trays let their oil off: what stays on them at rest, and how high it stands at full flow. */
 export const lidChecks = (design: Design, system: OilSystem): readonly Check[] => {
@@ -61,7 +59,8 @@ const headChecks = (
     return { lid, cut: area(ways.filter((o) => o.kind === 'hole')), all: area(ways) };
   });
   const least = open.reduce((a, b) => (b.all < a.all ? b : a));
-  const speed = pump === null ? null : least.all > 0 ? pump / (DISCHARGE * least.all) : Number.MAX_VALUE;
+  const speed =
+    pump === null ? null : least.all > 0 ? pump / (SHARP_DISCHARGE * least.all) : Number.MAX_VALUE;
   return [
     judge({
       id: 'tray_drain',

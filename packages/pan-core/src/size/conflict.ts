@@ -1,7 +1,7 @@
 import { smallestHittingSet } from './hitting-set.js';
 import type { SizeProblem } from './problem.js';
 import type { SizeRequest } from './request.js';
-import { bestDesign, sideEffort } from './search.js';
+import { bestDesign, usualEffort } from './search.js';
 import type { Search, Trial } from './trial.js';
 
 /** Rounds before giving up; each rules out at least one set of checks. */
@@ -29,7 +29,8 @@ export function* conflictIn(
     if (smallest === null) return set;
     set = smallest;
     const problem = pose({ ...request, only: set });
-    const found = yield* bestDesign(problem, sideEffort(problem.freedoms.length));
+    // As wide as the search itself: one that looks less widely may miss a design that holds the set.
+    const found = yield* bestDesign(problem, usualEffort(problem.freedoms.length));
     if (found.best.verdict.miss > 0 || !found.best.verdict.whole) return set;
     trials.push(found.best);
   }

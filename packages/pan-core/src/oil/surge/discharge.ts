@@ -11,6 +11,9 @@ const MOST_HEAD_OVER_SILL = 1;
 export const rehbock = (headOverSill: number): number =>
   0.611 + 0.08 * Math.min(MOST_HEAD_OVER_SILL, Math.max(0, headOverSill));
 
+/** Discharge coefficient of an opening with a sharp edge, in thin oil: the value that a run in time takes for granted. */
+export const SHARP_DISCHARGE = practice('orifice');
+
 /**
  * Flow over a rectangular notch, ⅔·C_d·b·√(2g)·H^1.5, in mm³/s for mm and mm/s². Textbook form, free nappe.
  */

@@ -1,5 +1,5 @@
 export type { MouthCover } from './cover-log.js';
-export { laminarShare, notchFlow, rehbock } from './discharge.js';
+export { laminarShare, notchFlow, rehbock, SHARP_DISCHARGE } from './discharge.js';
 export {
   type LoadLog,
   type LoadPath,
@@ -10,7 +10,6 @@ export {
 } from './load-path.js';
 export { areaBelow, headIntegral, type OpeningShape } from './opening-head.js';
 export type { PassageFlow } from './passage-flow.js';
-export { type PracticeName, practice } from './practice.js';
 export type { PlacedOil, ReturnPlace, SurgeOptions } from './settings.js';
 export { type SurgeRun, surge } from './surge.js';
 export {

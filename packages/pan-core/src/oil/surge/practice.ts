@@ -1,7 +1,6 @@
 import type { Assumption } from '../../design/index.js';
 import table from './surge-practice.json' with { type: 'json' };
 
-/** Names of the values of common practice that a run in time uses. */
 export type PracticeName = keyof typeof table;
 
 /** A value taken where nobody said otherwise. */
