@@ -49,7 +49,7 @@ export const Weld = () => {
               <ul>
                 {step.seams.map((seam) => (
                   <li key={seam.name}>
-                    {seam.name}: {seam.joint} {seam.side}, {seam.run},{' '}
+                    S{seam.number} {seam.name}: {seam.joint} {seam.side}, {seam.run},{' '}
                     <Amount value={seam.length} unit="mm" />
                     {seam.closedBy === null ? '' : `; closed off later by ${seam.closedBy}`}
                   </li>

@@ -110,7 +110,7 @@ const folded = (design: Design, stay: Stay, { at, along, hole, level }: Held, re
   const drop = stay.at[2] - hole[2];
   if (drop < armRoom) {
     throw refused(
-      `The stay’s seat is ${drop.toFixed(0)} mm above the bolt of its clip; the fold needs ${armRoom.toFixed(0)} mm.`,
+      `The stay’s seat is ${Math.abs(drop).toFixed(0)} mm ${drop < 0 ? 'below' : 'above'} the bolt of its clip; for the fold it must be ${armRoom.toFixed(0)} mm above.`,
       'Choose a higher seat, or lead the tube lower there.',
       { value: drop, limit: armRoom },
     );

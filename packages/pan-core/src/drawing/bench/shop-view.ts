@@ -12,7 +12,7 @@ import type { Vec2 } from '../../numeric/index.js';
 import type { Part, RoundHole } from '../../sheet/index.js';
 import type { Seam } from '../../weld/index.js';
 import { oneLine } from '../one-line.js';
-import { around, type LabelRoom, labelRoom } from '../page/label-room.js';
+import { around, type LabelRoom, labelRoom, wordBox } from '../page/label-room.js';
 import { markLine } from '../page/mark-line.js';
 import { line, type PageItem, stroke, type Words, words } from '../page/page.js';
 import { scaled } from '../page/scale.js';
@@ -174,11 +174,14 @@ const markWords = (part: Part, put: (path: Path) => Path, labels: LabelRoom): re
     return found === null ? [] : [found];
   });
 
+/** In the middle of a closed mark, or over or under one that is narrower than the words. */
 const inBox = ({ min, max }: PathBox, text: string): readonly Words[] => {
   const middle: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
-  return [0, 2.6, -2.6, 5.2, -5.2].map((dy) =>
-    words([middle[0], middle[1] - 0.7 + dy], 2.1, text, { align: 'centre' }),
-  );
+  const at = (dy: number): Words => words([middle[0], middle[1] - 0.7 + dy], 2.1, text, { align: 'centre' });
+  const { min: from, max: to } = wordBox(at(0));
+  const half = (max[1] - min[1]) / 2;
+  const beside = to[0] - from[0] > max[0] - min[0];
+  return (beside ? [half + 1.6, -half - 1.8] : [0, 2.6, -2.6, 5.2, -5.2]).map(at);
 };
 
 const along = (from: Vec2, to: Vec2, text: string): readonly Words[] => {
