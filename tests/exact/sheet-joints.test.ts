@@ -5,19 +5,12 @@ import { bendRule, cutParts, type Part, treeParts } from 'pan-core/sheet/index.j
 import { panSeams } from 'pan-core/weld/index.js';
 import { describe, expect, test } from 'vitest';
 import { expectWithin } from '../numbers.js';
-import { stepDesign } from '../sample-design.js';
+import { trough as plainTrough } from '../sheet-trial.js';
 
 type Pairs = readonly (readonly [string, string])[];
 
-/** A plain trough: 400 long, 120 deep, 200 wide, 2 mm sheet bent at 3 mm; K 0.43 by the table. */
 const trough = (fold: Pairs, weld: Pairs = []): Design =>
-  stepDesign((d) => {
-    d.pan.sheet = { material: 'mild steel', thickness: 2, bendRadius: 3 };
-    d.pan.floor = [
-      [400, 120],
-      [0, 120],
-    ];
-    d.pan.joints.welded = [];
+  plainTrough((d) => {
     Object.assign(d.pan.joints, { fold, weld });
   });
 const SIDES: Pairs = [

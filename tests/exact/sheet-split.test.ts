@@ -8,17 +8,16 @@ import { describe, expect, test } from 'vitest';
 import { partsOf, setOf, textAt } from '../interop/dxf-cut-set.js';
 import { expectWithin } from '../numbers.js';
 import { randomDesign } from '../random-design.js';
-import { type Mutable, sampleDesign, stepDesign } from '../sample-design.js';
+import { type Mutable, sampleDesign } from '../sample-design.js';
+import { trough as plainTrough } from '../sheet-trial.js';
 
 /** A trough 900 long, 120 deep, 200 wide, of 2 mm sheet bent at 3 mm. */
 const trough = (change: (d: Mutable<Design>) => void): Design =>
-  stepDesign((d) => {
-    d.pan.sheet = { material: 'mild steel', thickness: 2, bendRadius: 3 };
+  plainTrough((d) => {
     d.pan.floor = [
       [900, 120],
       [0, 120],
     ];
-    d.pan.joints.welded = [];
     d.baffles = [];
     change(d);
   });

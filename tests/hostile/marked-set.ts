@@ -1,7 +1,9 @@
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { SetFile } from 'pan-cli/write/index.js';
 import { PanError } from 'pan-core';
+import { afterEach, beforeEach } from 'vitest';
 
 /** A cut set of four files, told by a mark. */
 export const markedSet = (mark: string): readonly SetFile[] => [
@@ -31,4 +33,16 @@ export const problem = (run: () => unknown): { code: string; message: string; ad
     return { code: first?.code ?? '', message: first?.message ?? '', advice: first?.advice ?? '' };
   }
   throw new Error('nothing was refused');
+};
+
+/** A folder of each test's own, gone after it. */
+export const ownFolder = (): (() => string) => {
+  let folder = '';
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'pan-write-'));
+  });
+  afterEach(() => {
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return () => folder;
 };

@@ -1,20 +1,12 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Disk, nodeDisk, writeSet } from 'pan-cli/write/index.js';
 import { PanError } from 'pan-core';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { markedSet, problem, tree } from './marked-set.js';
+import { describe, expect, it } from 'vitest';
+import { markedSet, ownFolder, problem, tree } from './marked-set.js';
 
-let root = '';
-beforeEach(() => {
-  root = mkdtempSync(join(tmpdir(), 'pan-write-'));
-});
-afterEach(() => {
-  rmSync(root, { recursive: true, force: true });
-});
-
-const target = (): string => join(root, 'out');
+const root = ownFolder();
+const target = (): string => join(root(), 'out');
 
 const systemError = (code: string): Error => Object.assign(new Error(code), { code });
 
@@ -63,10 +55,10 @@ describe('whatever single step fails, the set is there whole or the earlier one 
         refusals += 1;
         expect(error).toBeInstanceOf(PanError);
         expect(tree(target())).toEqual(before);
-        expect(readdirSync(root)).toEqual(['out']);
+        expect(readdirSync(root())).toEqual(['out']);
       }
-      rmSync(root, { recursive: true });
-      mkdirSync(root);
+      rmSync(root(), { recursive: true });
+      mkdirSync(root());
     }
     expect(refusals).toBeGreaterThan(9);
   });
@@ -88,15 +80,15 @@ describe('whatever single step fails, the set is there whole or the earlier one 
         else expect(now['00-read-first.txt']).toBe('read b');
       }
       // The folders of a run that was killed carry the number of a process that is no more.
-      for (const name of readdirSync(root)) {
+      for (const name of readdirSync(root())) {
         if (name.startsWith('.'))
-          nodeDisk.rename(join(root, name), join(root, name.replace(/[0-9]+$/, '999999999')));
+          nodeDisk.rename(join(root(), name), join(root(), name.replace(/[0-9]+$/, '999999999')));
       }
       writeSet(target(), markedSet('c'), true);
       expect(tree(target())['manifest.json']).toBe('{"mark":"c"}');
-      expect(readdirSync(root)).toEqual(['out']);
-      rmSync(root, { recursive: true });
-      mkdirSync(root);
+      expect(readdirSync(root())).toEqual(['out']);
+      rmSync(root(), { recursive: true });
+      mkdirSync(root());
     }
   });
 
@@ -120,12 +112,12 @@ describe('whatever single step fails, the set is there whole or the earlier one 
     const { message } = problem(() => writeSet(target(), markedSet('b'), true, disk));
     expect(message).toContain('the earlier one now lies at');
     expect(existsSync(target())).toBe(false);
-    for (const name of readdirSync(root)) {
-      nodeDisk.rename(join(root, name), join(root, name.replace(/[0-9]+$/, '999999999')));
+    for (const name of readdirSync(root())) {
+      nodeDisk.rename(join(root(), name), join(root(), name.replace(/[0-9]+$/, '999999999')));
     }
     expect(problem(() => writeSet(target(), markedSet('c'), false)).message).toContain('already holds a set');
     expect(tree(target())).toEqual(before);
-    expect(readdirSync(root)).toEqual(['out']);
+    expect(readdirSync(root())).toEqual(['out']);
   });
 
   it('a disk that keeps fewer bytes than it was given', () => {
@@ -133,6 +125,6 @@ describe('whatever single step fails, the set is there whole or the earlier one 
     const short: Disk = { ...nodeDisk, create: (file, content) => nodeDisk.create(file, content) - 1 };
     expect(problem(() => writeSet(target(), markedSet('b'), true, short)).message).toContain('bytes');
     expect(tree(target())['manifest.json']).toBe('{"mark":"a"}');
-    expect(readdirSync(root)).toEqual(['out']);
+    expect(readdirSync(root())).toEqual(['out']);
   });
 });

@@ -2,29 +2,19 @@ import {
   chmodSync,
   existsSync,
   mkdirSync,
-  mkdtempSync,
   readdirSync,
   readFileSync,
-  rmSync,
   symlinkSync,
   unlinkSync,
   writeFileSync,
 } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Disk, nodeDisk, type SetFile, writeSet } from 'pan-cli/write/index.js';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { markedSet, problem, tree } from './marked-set.js';
+import { describe, expect, it } from 'vitest';
+import { markedSet, ownFolder, problem, tree } from './marked-set.js';
 
-let root = '';
-beforeEach(() => {
-  root = mkdtempSync(join(tmpdir(), 'pan-write-'));
-});
-afterEach(() => {
-  rmSync(root, { recursive: true, force: true });
-});
-
-const target = (): string => join(root, 'out');
+const root = ownFolder();
+const target = (): string => join(root(), 'out');
 
 describe('a set of files', () => {
   it('appears whole, manifest last, and says what it wrote', () => {
@@ -42,7 +32,7 @@ describe('a set of files', () => {
     expect(written.replaced).toBe(false);
     expect(readFileSync(join(target(), '2-laser/belly.dxf'), 'utf8')).toBe('belly a');
     expect([...readFileSync(join(target(), '2-laser/bare/belly.dxf'))]).toEqual([1, 2, 3]);
-    expect(readdirSync(root)).toEqual(['out']);
+    expect(readdirSync(root())).toEqual(['out']);
   });
 
   it('goes into an empty folder, and is replaced only when asked', () => {
@@ -54,7 +44,7 @@ describe('a set of files', () => {
     expect(tree(target())['00-read-first.txt']).toBe('read a');
     expect(writeSet(target(), markedSet('b'), true)).toMatchObject({ replaced: true, keptAt: null });
     expect(tree(target())['00-read-first.txt']).toBe('read b');
-    expect(readdirSync(root)).toEqual(['out']);
+    expect(readdirSync(root())).toEqual(['out']);
   });
 
   it('takes away files of the earlier set that the new one lacks', () => {
@@ -81,8 +71,8 @@ describe('what a person did to a set is kept, even with --replace', () => {
       'a link in a file’s place',
       (f) => {
         unlinkSync(join(f, '00-read-first.txt'));
-        writeFileSync(join(root, 'elsewhere'), 'read a');
-        symlinkSync(join(root, 'elsewhere'), join(f, '00-read-first.txt'));
+        writeFileSync(join(root(), 'elsewhere'), 'read a');
+        symlinkSync(join(root(), 'elsewhere'), join(f, '00-read-first.txt'));
       },
       '00-read-first.txt',
     ],
@@ -103,7 +93,7 @@ describe('what a person did to a set is kept, even with --replace', () => {
       expect(path).toContain(named);
       expect(content).toBe(before[path]);
     }
-    expect(readdirSync(root).filter((name) => name.startsWith('.'))).toEqual([]);
+    expect(readdirSync(root()).filter((name) => name.startsWith('.'))).toEqual([]);
   });
 
   it('twice over, each time in a folder of its own', () => {
@@ -141,7 +131,7 @@ describe('what a person did to a set is kept, even with --replace', () => {
     const { keptAt } = writeSet(target(), markedSet('b'), true, late);
     expect(tree(keptAt ?? '')).toEqual({ 'late.txt': 'late' });
     expect(tree(target())['00-read-first.txt']).toBe('read b');
-    expect(readdirSync(root)).toEqual(['out', 'out-kept-1']);
+    expect(readdirSync(root())).toEqual(['out', 'out-kept-1']);
   });
 });
 
@@ -152,37 +142,37 @@ describe('a place that cannot be written is refused with the reason and what to 
     expect(advice).not.toBe('');
     return message;
   };
-  it('missing parent', () => expect(refused(join(root, 'a/b'))).toContain('does not exist'));
+  it('missing parent', () => expect(refused(join(root(), 'a/b'))).toContain('does not exist'));
   it('a file in the way', () => {
-    writeFileSync(join(root, 'file'), 'x');
-    expect(refused(join(root, 'file'))).toContain('not a folder');
-    expect(refused(join(root, 'file/under'))).toMatch(/not a folder/);
-    expect(readFileSync(join(root, 'file'), 'utf8')).toBe('x');
+    writeFileSync(join(root(), 'file'), 'x');
+    expect(refused(join(root(), 'file'))).toContain('not a folder');
+    expect(refused(join(root(), 'file/under'))).toMatch(/not a folder/);
+    expect(readFileSync(join(root(), 'file'), 'utf8')).toBe('x');
   });
   it('a link in the way, even to an empty folder', () => {
-    mkdirSync(join(root, 'real'));
-    symlinkSync(join(root, 'real'), target());
+    mkdirSync(join(root(), 'real'));
+    symlinkSync(join(root(), 'real'), target());
     expect(refused(target())).toContain('not a folder');
-    expect(readdirSync(join(root, 'real'))).toEqual([]);
+    expect(readdirSync(join(root(), 'real'))).toEqual([]);
   });
-  it('a name too long', () => expect(refused(join(root, 'x'.repeat(300)))).toContain('too long'));
-  it('a name no file can have', () => expect(refused(join(root, 'a\u0000b'))).toContain('character'));
+  it('a name too long', () => expect(refused(join(root(), 'x'.repeat(300)))).toContain('too long'));
+  it('a name no file can have', () => expect(refused(join(root(), 'a\u0000b'))).toContain('character'));
   it('links that go round', () => {
-    symlinkSync(join(root, 'two'), join(root, 'one'));
-    symlinkSync(join(root, 'one'), join(root, 'two'));
-    expect(refused(join(root, 'one/out'))).toContain('round');
+    symlinkSync(join(root(), 'two'), join(root(), 'one'));
+    symlinkSync(join(root(), 'one'), join(root(), 'two'));
+    expect(refused(join(root(), 'one/out'))).toContain('round');
   });
   it('the top of the disk', () => expect(refused('/')).toContain('top of the disk'));
   it('a folder without permission', () => {
     // The owner of the machine may write anywhere, so for this one the test is somebody else.
     const nobody = process.getuid?.() === 0;
-    chmodSync(root, 0o555);
+    chmodSync(root(), 0o555);
     if (nobody) process.seteuid?.(65534);
     try {
       expect(refused(target())).toContain('may not write');
     } finally {
       if (nobody) process.seteuid?.(0);
-      chmodSync(root, 0o700);
+      chmodSync(root(), 0o700);
     }
   });
 });
@@ -203,7 +193,7 @@ describe('a file of the set never leaves the set', () => {
   ];
   it.each(paths)('%s', (path) => {
     expect(problem(() => writeSet(target(), [{ path, content: '' }], false)).code).toBe('file-write');
-    expect(readdirSync(root)).toEqual([]);
+    expect(readdirSync(root())).toEqual([]);
   });
   it('nor stands for a file and a folder, or twice', () => {
     const at = (path: string): SetFile => ({ path, content: '' });

@@ -1,5 +1,5 @@
-import { type Clearance, clearances, type MeetMeasure, STAY } from '../clearance/index.js';
-import { type Design, slug } from '../design/index.js';
+import { type Clearance, clearances, type MeetMeasure } from '../clearance/index.js';
+import { type Design, STAY, slug } from '../design/index.js';
 import { outerSolids, type PanModel, platesOf } from '../pan/index.js';
 import type { Check } from './report.js';
 import { judge, limitFor } from './row.js';

@@ -1,9 +1,9 @@
-import type { Design } from '../design/index.js';
+import { type Design, STAY } from '../design/index.js';
 import type { Plate, Profile } from '../pan/index.js';
 import type { BodySolid } from './body.js';
 import { type Clearance, fixedClearance, unknownClearance } from './clearance.js';
 import practice from './practice.json' with { type: 'json' };
-import { STAY, staySolids } from './stay-solid.js';
+import { staySolids } from './stay-solid.js';
 import { type Nearest, nearestOf, rodSweeps, type Sweep } from './sweep.js';
 import { panToSweep } from './sweep-pan.js';
 import { plateToSweep, solidsToSweep } from './sweep-plate.js';

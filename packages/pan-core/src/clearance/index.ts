@@ -18,5 +18,4 @@ export {
 } from './room.js';
 export { MOST_GIVE, type RoomGive, roomGives } from './room-give.js';
 export { CAP as MOST_SPARE, type RoomPair, roomPairs, type Wanted } from './room-space.js';
-export { STAY } from './stay-solid.js';
 export { type ThrowClearance, throwClearances } from './throws.js';

@@ -1,11 +1,8 @@
-import type { Design } from '../design/index.js';
+import { type Design, STAY } from '../design/index.js';
 import { add3, scale3, type Vec3 } from '../numeric/index.js';
 import { type PickupStay, type Profile, pickupStay } from '../pan/index.js';
 import type { BodySolid } from './body.js';
 import { prism } from './prism.js';
-
-/** What the pickup's stay is called in clearances. */
-export const STAY = 'pickup stay';
 
 /** Foot and arm of the pickup's stay as boxes, its fold square; none where the design asks for no stay. */
 export const staySolids = (design: Design, profile: Profile): readonly BodySolid[] => {

@@ -1,3 +1,4 @@
+import { framePoint, holdsPoint } from '../geometry/index.js';
 import { add3, cross3, dot3, scale3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
 import type { BodySolid } from './body.js';
@@ -35,8 +36,7 @@ type Frame = Pick<Plate, 'origin' | 'u' | 'v' | 'normal'>;
 
 const faceToSweep = (frame: Frame, outline: readonly Vec2[], sweep: Sweep): readonly Nearest[] => {
   const { origin, u, v, normal } = frame;
-  const lift = ([s, t]: Vec2): Vec3 => add3(origin, add3(scale3(u, s), scale3(v, t)));
-  const corners = outline.map(lift);
+  const corners = outline.map((p) => framePoint(frame, p));
   const edges = corners.map((a, i) => edgeToSweep(sweep, a, corners[(i + 1) % corners.length]!));
   // Over the whole plane the nearest points lie on the foot of the sweep's lowest line, or of its axis.
   const feet = [sweep.x0, (sweep.x0 + sweep.x1) / 2, sweep.x1].flatMap((x) =>
@@ -49,16 +49,4 @@ const faceToSweep = (frame: Frame, outline: readonly Vec2[], sweep: Sweep): read
     return holdsPoint(outline, flat) ? [{ distance: distanceToSweep(sweep, foot), at: foot }] : [];
   });
   return [...edges, ...inside];
-};
-
-/** Even-odd rule. */
-const holdsPoint = (outline: readonly Vec2[], p: Vec2): boolean => {
-  let inside = false;
-  outline.forEach((a, i) => {
-    const b = outline[(i + 1) % outline.length]!;
-    if (a[1] > p[1] !== b[1] > p[1] && p[0] < a[0] + ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1])) {
-      inside = !inside;
-    }
-  });
-  return inside;
 };

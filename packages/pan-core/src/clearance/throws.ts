@@ -1,7 +1,7 @@
-import type { Design } from '../design/index.js';
+import { type Design, STAY } from '../design/index.js';
 import { freeze, type Vec3 } from '../numeric/index.js';
 import type { Plate, Profile } from '../pan/index.js';
-import { STAY, staySolids } from './stay-solid.js';
+import { staySolids } from './stay-solid.js';
 import { type Nearest, rodSweeps } from './sweep.js';
 import { floorToSweep, wallsToSweep } from './sweep-pan.js';
 import { plateToSweep, solidsToSweep } from './sweep-plate.js';

@@ -1,5 +1,6 @@
 import table from './check-ids.json' with { type: 'json' };
 import type { Design } from './design.js';
+import { STAY } from './stay-name.js';
 
 /** A lower-case word for an id, from whatever the user called it. */
 export const slug = (text: string): string =>
@@ -28,9 +29,7 @@ export const settableLimits = (design: Design): ReadonlyMap<string, string> => {
 const clearanceNames = ({ chassis, baffles, engine, pickup }: Design): readonly string[] => [
   ...chassis.obstacles.flatMap(({ name }) => [name, `engine to ${name}`]),
   ...['pan', 'pickup tube', ...baffles.map(({ name }) => name)].map((what) => `rods to ${what}`),
-  ...(pickup.stay === undefined
-    ? []
-    : ['rods to pickup stay', 'pickup stay to pan', 'pickup stay to baffles']),
+  ...(pickup.stay === undefined ? [] : [`rods to ${STAY}`, `${STAY} to pan`, `${STAY} to baffles`]),
   ...engine.inside.flatMap(({ name }) =>
     ['pan', 'baffles', 'pickup tube'].map((what) => `${name} to ${what}`),
   ),

@@ -10,4 +10,5 @@ export { findMaterial, type Material, type Metal, materials, smallestBendRadius 
 export type * from './rail-survey.js';
 export { designReader, missingUnits, readDesign } from './read-design.js';
 export type * from './shop.js';
+export { STAY } from './stay-name.js';
 export { type NamedScan, namedScans, withScans } from './with-scans.js';

@@ -51,6 +51,7 @@ export { type CuttingPlane, flatOn, placeIn } from './cutting-plane.js';
 export { deepestMiddle } from './deepest-middle.js';
 export { earTriangles } from './ear-clipping.js';
 export { distanceToFacet, type Facet, facetOf, leastToFacet, nearestFacet } from './facet.js';
+export { type Frame, framePoint } from './frame.js';
 export { type DistanceSlip, fitHoles, type HoleFit, type HoleFitFailure } from './hole-fit.js';
 export type { HoleDatum, HoleDistance } from './hole-network.js';
 export { type DistanceProposal, proposeDistances } from './hole-proposal.js';
@@ -113,6 +114,7 @@ export {
   circlePolygon,
   clipPolygon,
   connectedPieces,
+  holdsPoint,
   intersectConvexPolygons,
   type Polygon,
   polygonArea,

@@ -15,7 +15,7 @@ export interface Meeting {
 
 /** Where two pieces meet, ends included; at most four meetings. */
 export const segmentMeetings = (p: Segment, q: Segment): readonly Meeting[] => {
-  if (wideApart(p, q, 0) || wideApart(p, q, 1)) return [];
+  if (reachGap(segmentReach(p), segmentReach(q)) > WIDE) return [];
   const points = [...meetingPoints(p, q), ...endsOn(p, q), ...endsOn(q, p)];
   const out: Meeting[] = [];
   for (const x of points) {
@@ -28,16 +28,6 @@ export const segmentMeetings = (p: Segment, q: Segment): readonly Meeting[] => {
 
 /** Far more than rounding and a meeting's tolerance together, mm. */
 const WIDE = 1e-3;
-
-const wideApart = (p: Segment, q: Segment, axis: 0 | 1): boolean =>
-  lowEnd(p, axis) > highEnd(q, axis) + WIDE || lowEnd(q, axis) > highEnd(p, axis) + WIDE;
-
-/** An arc counts as its whole circle. */
-const lowEnd = (s: Segment, axis: 0 | 1): number =>
-  s.kind === 'line' ? Math.min(s.from[axis], s.to[axis]) : s.centre[axis] - s.radius;
-
-const highEnd = (s: Segment, axis: 0 | 1): number =>
-  s.kind === 'line' ? Math.max(s.from[axis], s.to[axis]) : s.centre[axis] + s.radius;
 
 const size = (s: Segment): number =>
   s.kind === 'line' ? distance2(s.from, s.to) : s.radius * Math.abs(s.sweep);

@@ -18,6 +18,16 @@ export const polygonArea = (p: Polygon): number => {
   return twice / 2;
 };
 
+/** Whether a point lies in a polygon, either way round: even-odd rule, an edge that two share counted once. */
+export const holdsPoint = (p: Polygon, [x, y]: Vec2): boolean => {
+  let inside = false;
+  p.forEach((a, i) => {
+    const b = p[(i + 1) % p.length] as Vec2;
+    if (a[1] > y !== b[1] > y && x < a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])) inside = !inside;
+  });
+  return inside;
+};
+
 /** Left of a→b is positive; scaled to a distance. */
 const leftOf = (a: Vec2, b: Vec2, p: Vec2): number => {
   const d =

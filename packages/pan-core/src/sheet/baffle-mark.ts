@@ -1,8 +1,8 @@
 import type { Baffle } from '../design/index.js';
-import { distance2, lineSegment } from '../geometry/index.js';
-import { add3, scale3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
+import { distance2, framePoint, lineSegment } from '../geometry/index.js';
+import { subtract3, type Vec2 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
-import { type Facet, facetFlat, facetLocal, facetPoint } from './cutter.js';
+import { type Facet, facetFlat, facetLocal } from './cutter.js';
 import type { Mark } from './part.js';
 
 /** An edge this near a face touches it, mm. */
@@ -36,11 +36,11 @@ const marksOnFacets = (facets: readonly Facet[], plates: readonly Plate[]): read
     ),
   );
 
-const onFacet = (facet: Facet, plate: Plate, [s, t]: Vec2): Vec2 | null => {
+const onFacet = (facet: Facet, plate: Plate, at: Vec2): Vec2 | null => {
   if (facet.bend) return null;
-  const p: Vec3 = add3(plate.origin, add3(scale3(plate.u, s), scale3(plate.v, t)));
+  const p = framePoint(plate, at);
   const local = facetLocal(facet, p);
-  const away = Math.hypot(...subtract3(p, facetPoint(facet, local)));
+  const away = Math.hypot(...subtract3(p, framePoint(facet, local)));
   const reach = plate.baffle.kind === 'wall' ? plate.baffle.weep + TOUCH : TOUCH;
   if (away > reach) return null;
   const [lo, hi] = [facet.bounds[0]!, facet.bounds[2]!];

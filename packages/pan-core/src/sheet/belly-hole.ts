@@ -1,7 +1,7 @@
 import type { Bung, Design } from '../design/index.js';
-import { circlePath } from '../geometry/index.js';
+import { circlePath, framePoint } from '../geometry/index.js';
 import { cross3, dot3, subtract3, unit3, type Vec2, type Vec3 } from '../numeric/index.js';
-import { type Facet, facetFlat, facetLocal, facetPoint, locate } from './cutter.js';
+import { type Facet, facetFlat, facetLocal, locate } from './cutter.js';
 import type { Mark, RoundHole } from './part.js';
 
 /** What the drain's own bung is called among the others. */
@@ -18,7 +18,7 @@ export const floorUnder = (
     const s = (x - facet.origin[0]) / facet.u[0];
     const end = facet.bounds[1]![0];
     if (s < 0 || s > end) continue;
-    const point = facetPoint(facet, [s, y]);
+    const point = framePoint(facet, [s, y]);
     if (best === null || point[2] < best.point[2]) {
       best = { at: facetFlat(facet, facetLocal(facet, point)), point, facet };
     }

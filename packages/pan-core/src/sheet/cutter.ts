@@ -1,7 +1,7 @@
 import type { Path } from '../geometry/index.js';
-import { polylinePath } from '../geometry/index.js';
+import { framePoint, polylinePath } from '../geometry/index.js';
 import type { Vec2, Vec3 } from '../numeric/index.js';
-import { add3, dot3, scale3, subtract3 } from '../numeric/index.js';
+import { dot3, subtract3 } from '../numeric/index.js';
 
 /** The points with normal·p ≤ offset. */
 export interface HalfSpace {
@@ -64,9 +64,6 @@ export const facetLocal = (f: Facet, p: Vec3): Vec2 => {
   return [dot3(r, f.u), dot3(r, f.v)];
 };
 
-export const facetPoint = (f: Facet, [s, t]: Vec2): Vec3 =>
-  add3(f.origin, add3(scale3(f.u, s), scale3(f.v, t)));
-
 /** The part of a convex polygon where a·s + b·t ≤ c. */
 const clipTo = (polygon: readonly Vec2[], a: number, b: number, c: number): readonly Vec2[] => {
   const height = (p: Vec2): number => a * p[0] + b * p[1] - c;
@@ -115,7 +112,7 @@ export const locate = (
   let least = within;
   for (const facet of facets) {
     const local = facetLocal(facet, p);
-    const away = Math.hypot(...subtract3(p, facetPoint(facet, local)));
+    const away = Math.hypot(...subtract3(p, framePoint(facet, local)));
     if (away > least || !inside(facet.bounds, local)) continue;
     least = away;
     best = { at: facetFlat(facet, local), facet };
@@ -127,7 +124,7 @@ export const locate = (
 export const facetAbove = (facets: readonly Facet[], p: Vec2): Vec3 | null => {
   for (const facet of facets) {
     const local = localOfFlat(facet, p);
-    if (!facet.bend && inside(facet.bounds, local)) return facetPoint(facet, local);
+    if (!facet.bend && inside(facet.bounds, local)) return framePoint(facet, local);
   }
   return null;
 };
@@ -146,7 +143,7 @@ export const facetStretch = (facet: Facet, from: Vec2, to: Vec2): readonly [Vec3
     else if (sb < 0) end = Math.min(end, sa / (sa - sb));
   });
   if (end - start < 1e-9) return null;
-  const at = (t: number): Vec3 => facetPoint(facet, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
+  const at = (t: number): Vec3 => framePoint(facet, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
   return [at(start), at(end)];
 };
 

@@ -1,4 +1,4 @@
-import type { Design } from '../design/index.js';
+import { type Design, STAY } from '../design/index.js';
 import { type Profile, pickupStay, tubeOutside } from '../pan/index.js';
 import { angleStrip, stripPart } from './angle-strip.js';
 import { mediumHole } from './flange-hole.js';
@@ -18,7 +18,7 @@ export const stayParts = (design: Design, profile: Profile): readonly Part[] => 
   });
   return [
     stripPart(design, thickness, strip, {
-      name: 'pickup stay',
+      name: STAY,
       what: 'Holds the pickup’s tube to a bolt of the engine.',
       quantity: 1,
       holes: [

@@ -1,3 +1,4 @@
+import { framePoint } from '../geometry/index.js';
 import { add3, dot3, scale3, subtract3, type Vec2, type Vec3 } from '../numeric/index.js';
 import type { Plate } from '../pan/index.js';
 import { plainLine, type SeamLine } from './seam-line.js';
@@ -21,8 +22,8 @@ export const contactLines = (plate: Plate, skin: Skin): readonly SeamLine[] => {
 };
 
 /** A place of a plate in the pan, `out` mm from its own plane along its thickness. */
-export const placeOnPlate = (plate: Plate, [s, t]: Vec2, out = 0): Vec3 =>
-  add3(add3(plate.origin, scale3(plate.normal, out)), add3(scale3(plate.u, s), scale3(plate.v, t)));
+export const placeOnPlate = (plate: Plate, at: Vec2, out = 0): Vec3 =>
+  framePoint({ ...plate, origin: add3(plate.origin, scale3(plate.normal, out)) }, at);
 
 const against = (piece: SkinPiece, skin: Skin, p: Vec3): boolean => {
   const first = skin.points[piece.loop[0] as number] as Vec3;

@@ -1,5 +1,6 @@
 import type { Baffle, Door, Hole } from '../design.js';
 import type { BaffleKeys } from '../keys/baffle-keys.js';
+import { thicknessOf } from './as-usual.js';
 import { lidParts } from './lid.js';
 import type { Notes } from './notes.js';
 
@@ -11,14 +12,8 @@ export const resolveBaffle = (
   notes: Notes,
 ): Baffle => {
   const path = ['baffles', index];
-  const { name, span, fixed, thickness, holes } = keys;
-  if (thickness === undefined) {
-    notes.assume(
-      [...path, 'thickness'],
-      `${sheetThickness} mm`,
-      'common practice, no source: cut from the same sheet',
-    );
-  }
+  const { name, span, fixed, holes } = keys;
+  const thickness = thicknessOf(keys.thickness, sheetThickness, [...path, 'thickness'], notes);
   const both = {
     name,
     span: span ?? null,
@@ -26,7 +21,7 @@ export const resolveBaffle = (
       keys.tabs === undefined && keys.studs === undefined
         ? notes.takeWord(fixed, [...path, 'fixed'], 'baffle fixing')
         : 'bolted',
-    thickness: thickness ?? sheetThickness,
+    thickness,
     holes: (holes ?? []).map(holeOf),
   } as const;
   const down = keys.lid_down ?? keys.tray_down;

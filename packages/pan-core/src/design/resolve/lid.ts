@@ -1,5 +1,6 @@
 import type { Lid } from '../baffle.js';
 import type { BaffleKeys } from '../keys/baffle-keys.js';
+import { boltOf } from './as-usual.js';
 import type { Notes } from './notes.js';
 
 type LidParts = Pick<Lid, 'tray' | 'slots' | 'louvres' | 'tabs' | 'studs'>;
@@ -28,10 +29,12 @@ export const lidParts = (keys: BaffleKeys, path: readonly (string | number)[], n
         }),
     ...(tabs === undefined
       ? {}
-      : { tabs: { eachSide: tabs.each_side, size: tabs.size ?? tabBolt(path, notes) } }),
+      : {
+          tabs: {
+            eachSide: tabs.each_side,
+            size: boltOf(tabs.size, [...path, 'tabs', 'size'], 'tab bolt', notes),
+          },
+        }),
     ...(studs === undefined ? {} : { studs }),
   };
 };
-
-const tabBolt = (path: readonly (string | number)[], notes: Notes): number =>
-  Number(notes.takeWord<string>(undefined, [...path, 'tabs', 'size'], 'tab bolt').slice(1));

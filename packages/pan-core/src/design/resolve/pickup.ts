@@ -1,5 +1,6 @@
 import type { Pickup, Stay } from '../design.js';
 import type { DesignKeys } from '../keys/design-keys.js';
+import { boltOf, thicknessOf } from './as-usual.js';
 import type { Notes } from './notes.js';
 
 type PickupKeys = DesignKeys['pickup'];
@@ -20,20 +21,12 @@ export const resolvePickup = (keys: PickupKeys, sheetThickness: number, notes: N
 
 const stayOf = (keys: NonNullable<PickupKeys['stay']>, sheetThickness: number, notes: Notes): Stay => {
   const path = ['pickup', 'stay'];
-  if (keys.thickness === undefined)
-    notes.assume(
-      [...path, 'thickness'],
-      `${sheetThickness} mm`,
-      'common practice, no source: cut from the same sheet',
-    );
+  const thickness = thicknessOf(keys.thickness, sheetThickness, [...path, 'thickness'], notes);
   return {
     at: keys.at,
     size: keys.size,
-    clip: keys.clip ?? clipOf(notes, [...path, 'clip']),
+    clip: boltOf(keys.clip, [...path, 'clip'], 'stay clip', notes),
     width: notes.take(keys.width, [...path, 'width'], 'length', 'stay width'),
-    thickness: keys.thickness ?? sheetThickness,
+    thickness,
   };
 };
-
-const clipOf = (notes: Notes, path: readonly string[]): number =>
-  Number(notes.takeWord<string>(undefined, path, 'stay clip').slice(1));

@@ -5,24 +5,11 @@ import { processNumbers, type Seam, type Skin } from '../../weld/index.js';
 import type { CutPlan } from '../cut-plan.js';
 import { oneLine } from '../one-line.js';
 import { type LabelRoom, labelRoom } from '../page/label-room.js';
-import {
-  boxPath,
-  line,
-  PAPERS,
-  type Page,
-  type PageItem,
-  type PageSet,
-  type Paper,
-  stroke,
-  words,
-} from '../page/page.js';
+import { line, PAPERS, type Page, type PageItem, type PageSet, type Paper, words } from '../page/page.js';
 import { tableBlocks, textBlock } from '../page/table.js';
 import { panFaces } from './pan-faces.js';
 import { isDrawn, isSeen, parted, type Sight, sightFrom, type ViewFace } from './pan-view.js';
-
-const EDGE = 8;
-const COLUMN = 84;
-const GAP = 3;
+import { COLUMN, columnLine, EDGE, GAP, sheetFrame } from './sheet-frame.js';
 
 /** Where the looker stands, from the middle of the pan: x forward, y left, z up. */
 const VIEWS: readonly { readonly words: string; readonly eye: Vec3 }[] = [
@@ -70,8 +57,8 @@ const assemblyPage = (
     width,
     height,
     items: [
-      stroke('frame', boxPath({ min: [EDGE, EDGE], max: [width - EDGE, height - EDGE] })),
-      line('frame', [right - GAP / 2, EDGE], [right - GAP / 2, height - EDGE]),
+      ...sheetFrame(width, height),
+      columnLine(width, height),
       words([EDGE + 3, height - EDGE - 6.5], 4.4, `${plan.title}: assembly`, {
         bold: true,
         room: right - EDGE - 8,

@@ -1,4 +1,5 @@
-import { add3, dot3, scale3, type Vec2, type Vec3 } from '../../numeric/index.js';
+import { framePoint } from '../../geometry/index.js';
+import { dot3, type Vec2, type Vec3 } from '../../numeric/index.js';
 import { convexParts, type PanModel, platesOf } from '../../pan/index.js';
 import { isSheet, type Skin, skinParts } from '../../weld/index.js';
 import type { ViewFace } from './pan-view.js';
@@ -10,14 +11,14 @@ const CORNER = Math.cos((25 * Math.PI) / 180);
 /** The pan's sheet and its baffles as faces of a picture, pan axes; thickness is left out. */
 export const panFaces = (model: PanModel, skin: Skin): readonly ViewFace[] => [
   ...sheetFaces(model, skin),
-  ...platesOf(model).flatMap(({ baffle, origin, u, v, outlines }) =>
-    outlines.flatMap((outline) => {
+  ...platesOf(model).flatMap((plate) =>
+    plate.outlines.flatMap((outline) => {
       const edges = new Set(outline.map((p, i) => edgeKey(p, outline[(i + 1) % outline.length] as Vec2)));
       return convexParts(outline).map(
         (part): ViewFace => ({
-          name: baffle.name,
+          name: plate.baffle.name,
           outward: null,
-          loop: part.map(([s, t]) => add3(origin, add3(scale3(u, s), scale3(v, t)))),
+          loop: part.map((p) => framePoint(plate, p)),
           edges: part.map((p, i) =>
             edges.has(edgeKey(p, part[(i + 1) % part.length] as Vec2)) ? 'drawn' : null,
           ),

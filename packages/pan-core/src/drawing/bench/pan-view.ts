@@ -1,3 +1,4 @@
+import { holdsPoint } from '../../geometry/index.js';
 import { add3, cross3, dot3, scale3, subtract3, unit3, type Vec2, type Vec3 } from '../../numeric/index.js';
 
 /** A flat face of a picture. */
@@ -43,7 +44,7 @@ export const isSeen = (
   const depth = sight.away(p);
   let [own, shown] = [0, 0];
   for (const { loop, outward } of faces) {
-    if (!holds(loop.map(sight.flat), at)) continue;
+    if (!holdsPoint(loop.map(sight.flat), at)) continue;
     const over = depthAt(loop, sight, at);
     if (over === null || over > depth + ON) continue;
     if (over < depth - ON) return false;
@@ -91,14 +92,4 @@ const depthAt = (loop: readonly Vec3[], sight: Sight, at: Vec2): number | null =
   const s = (x * (r[1] - p[1]) - y * (r[0] - p[0])) / det;
   const t = ((q[0] - p[0]) * y - (q[1] - p[1]) * x) / det;
   return sight.away(a) + s * (sight.away(b) - sight.away(a)) + t * (sight.away(c) - sight.away(a));
-};
-
-/** Even-odd rule, edges shared by neighbours counted once. */
-const holds = (corners: readonly Vec2[], [x, y]: Vec2): boolean => {
-  let inside = false;
-  corners.forEach((a, i) => {
-    const b = corners[(i + 1) % corners.length]!;
-    if (a[1] > y !== b[1] > y && x < a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1])) inside = !inside;
-  });
-  return inside;
 };

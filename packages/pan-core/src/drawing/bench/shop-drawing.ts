@@ -2,7 +2,7 @@ import type { PathBox } from '../../geometry/index.js';
 import { pathBox } from '../../geometry/index.js';
 import type { Vec2 } from '../../numeric/index.js';
 import type { Part } from '../../sheet/index.js';
-import { processNumbers, SAYINGS } from '../../weld/index.js';
+import { processNumbers, SAYINGS, type Seam } from '../../weld/index.js';
 import { BAR, fullSizeBars } from '../check-bar.js';
 import { type CutPlan, materialCautions, type NamedPart } from '../cut-plan.js';
 import { oneLine, wrapLine } from '../one-line.js';
@@ -22,13 +22,11 @@ import { scaleWords } from '../page/scale.js';
 import { type Block, rowsIn, tableBlocks, textBlock } from '../page/table.js';
 import { massWords, partWords, trimmed } from '../part-words.js';
 import { seamsOf, touches } from './part-seams.js';
+import { COLUMN, columnLine, EDGE, GAP, sheetFrame } from './sheet-frame.js';
 import { numberedHoles, shopView, viewScale } from './shop-view.js';
 import { runWords, SYMBOL_HEIGHT, SYMBOL_WIDTH, weldSymbol } from './weld-symbol.js';
 
-const EDGE = 8;
-const COLUMN = 84;
 const TITLE_HEIGHT = 47;
-const GAP = 3;
 /** Of a table in any column, the title's one too. */
 const MOST_ROWS = 30;
 
@@ -50,9 +48,10 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
     scaleIn(part, wide) === 1 ? { ...wide, min: [wide.min[0] + BAR, wide.min[1] + BAR] } : wide;
   const scale = scaleIn(part, room);
   const foot = feet[scale === 1 ? 1 : 0] as Block;
-  const view = shopView(part, seamsOf(plan, part), room);
+  const seams = seamsOf(plan, part);
+  const view = shopView(part, seams, room);
   const columnRoom = height - 2 * EDGE - TITLE_HEIGHT - GAP;
-  const above = [...foldTable(part), ...seamBlocks(plan, part, view.missing)];
+  const above = [...foldTable(part), ...seamBlocks(part, seams, view.missing)];
   const left = rowsIn(columnRoom - above.reduce((sum, block) => sum + block.height, 0));
   const blocks = [...above, ...holeTable(part, left)];
   const { first, rest } = fill(blocks, columnRoom);
@@ -62,8 +61,8 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
     width,
     height,
     items: [
-      ...frame(width, height),
-      line('frame', [right - GAP / 2, EDGE], [right - GAP / 2, height - EDGE]),
+      ...sheetFrame(width, height),
+      columnLine(width, height),
       line('frame', [EDGE, EDGE + footHeight + 1], [right - GAP / 2, EDGE + footHeight + 1]),
       ...(scale === 1 ? fullSizeBars(room, right - GAP) : []),
       ...view.items,
@@ -78,7 +77,7 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
       width,
       height,
       items: [
-        ...frame(width, height),
+        ...sheetFrame(width, height),
         ...columns.flatMap((column, c) => stack(column, [EDGE + 4 + c * (COLUMN + 8), height - EDGE - 9])),
         ...titleBlock(plan, named, [right - GAP / 2, EDGE], '–', i + 2, pages),
         ...warningItems(plan, [EDGE + 4, height - EDGE - 5.4], width - 2 * EDGE - 8),
@@ -90,10 +89,6 @@ export const shopDrawing = (plan: CutPlan, named: NamedPart, paper: Paper): Page
 
 const scaleIn = (part: Part, { min, max }: PathBox): number =>
   viewScale(part, [max[0] - min[0], max[1] - min[1]]);
-
-const frame = (width: number, height: number): readonly PageItem[] => [
-  stroke('frame', boxPath({ min: [EDGE, EDGE], max: [width - EDGE, height - EDGE] })),
-];
 
 const warningItems = ({ warning }: CutPlan, at: Vec2, room: number): readonly PageItem[] =>
   warning === null ? [] : [words(at, 3.6, warning, { bold: true, room })];
@@ -162,8 +157,7 @@ const holeTable = (part: Part, left: number): readonly Block[] => {
 };
 
 /** A picture of each joint with its symbol, by the numbers that the view's own symbols carry in their tails. */
-const seamBlocks = (plan: CutPlan, part: Part, missing: readonly number[]): readonly Block[] => {
-  const seams = seamsOf(plan, part);
+const seamBlocks = (part: Part, seams: readonly Seam[], missing: readonly number[]): readonly Block[] => {
   const process = processNumbers(part.material);
   const tail = process === null ? '' : `${process.TIG}/${process.MIG}`;
   const others = seams.map((seam) => seam.between.find((name) => !touches(part, name)) ?? null);

@@ -1,4 +1,4 @@
-import type { Design } from '../../design/index.js';
+import { type Design, STAY } from '../../design/index.js';
 import { PanError } from '../../errors/index.js';
 import {
   BEND_RADIUS,
@@ -63,7 +63,7 @@ const stayWords = (design: Design, profile: Profile, list: TubeList): readonly s
         'loose or cracks there (common practice, no source).',
       ]
     : [
-        `Stay: its clip holds the tube ${middle}; the part is "pickup stay".`,
+        `Stay: its clip holds the tube ${middle}; the part is "${STAY}".`,
         'Lock both of its bolts: a tube held at the port alone shakes loose or cracks there (common practice, no source).',
       ];
 };

@@ -1,7 +1,7 @@
 import { arcSegment, type Path, polylinePath } from '../../geometry/index.js';
 import type { Vec2 } from '../../numeric/index.js';
 import type { Mesh } from './mesh.js';
-import { extrudedSolid, type Frame } from './plate-solid.js';
+import { extrudedSolid, type PlateFrame } from './plate-solid.js';
 
 /** A strip folded once, square; both legs measured over the outside of the bend, mm. */
 export interface Angle {
@@ -16,7 +16,7 @@ export interface Angle {
  * The strip as a closed solid without its holes: the first leg runs from `frame.origin` along u, its outer face at
  * v = 0, the second one down from its end; the width lies along `frame.normal`.
  */
-export const angleSolid = (angle: Angle, frame: Frame, what: string): Promise<Mesh> =>
+export const angleSolid = (angle: Angle, frame: PlateFrame, what: string): Promise<Mesh> =>
   extrudedSolid([section(angle)], [], angle.width, what, frame);
 
 const section = ({ legs: [first, second], thickness, radius }: Angle): Path => {

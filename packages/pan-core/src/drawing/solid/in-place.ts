@@ -1,4 +1,4 @@
-import type { Design, Lid } from '../../design/index.js';
+import { type Design, type Lid, STAY } from '../../design/index.js';
 import { circlePath, pointInPath, polylinePath } from '../../geometry/index.js';
 import { add3, scale3, subtract3 } from '../../numeric/index.js';
 import { type PanModel, type PickupStay, pickupStay, platesOf, sideSign } from '../../pan/index.js';
@@ -67,10 +67,12 @@ const flangeInPlace = async ({ design, profile }: PanModel): Promise<readonly In
 
 const stayInPlace = async (stay: PickupStay, radius: number): Promise<InPlace> => {
   const { width, thickness, seat, along, toward, foot, arm } = stay;
-  const name = 'pickup stay';
   const origin = subtract3(seat, add3(scale3(toward, foot.hole), scale3(along, width / 2)));
   const angle = { legs: [foot.length, arm.length], thickness, radius, width } as const;
-  return { name, mesh: await angleSolid(angle, { origin, u: toward, v: [0, 0, 1], normal: along }, name) };
+  return {
+    name: STAY,
+    mesh: await angleSolid(angle, { origin, u: toward, v: [0, 0, 1], normal: along }, STAY),
+  };
 };
 
 const tabsInPlace = async (design: Design, lid: Lid): Promise<readonly InPlace[]> => {

@@ -1,4 +1,11 @@
-import { circlePath, clockwise, counterClockwise, type Path, pathPoints } from '../../geometry/index.js';
+import {
+  circlePath,
+  clockwise,
+  counterClockwise,
+  type Frame,
+  type Path,
+  pathPoints,
+} from '../../geometry/index.js';
 import type { Vec2, Vec3 } from '../../numeric/index.js';
 import type { Part } from '../../sheet/index.js';
 import { joinPoints } from '../../weld/index.js';
@@ -10,14 +17,11 @@ const CHORD = 0.02;
 const STRAIGHT = 1e-9;
 
 /** Where a plate's own x, y and thickness lie in the pan. */
-export interface Frame {
-  readonly origin: Vec3;
-  readonly u: Vec3;
-  readonly v: Vec3;
+export interface PlateFrame extends Frame {
   readonly normal: Vec3;
 }
 
-const FLAT: Frame = { origin: [0, 0, 0], u: [1, 0, 0], v: [0, 1, 0], normal: [0, 0, 1] };
+const FLAT: PlateFrame = { origin: [0, 0, 0], u: [1, 0, 0], v: [0, 1, 0], normal: [0, 0, 1] };
 
 /** A flat part as a closed solid of its thickness, the drawn face up, lowest face at z = 0. */
 export const plateSolid = (part: Part): Promise<Mesh> =>
@@ -39,7 +43,7 @@ export const extrudedSolid = async (
   holes: readonly Path[],
   thickness: number,
   what: string,
-  frame: Frame = FLAT,
+  frame: PlateFrame = FLAT,
 ): Promise<Mesh> => {
   // A fifth of a second of loading that only a cut set with solids should pay for.
   const { default: jscad } = await import('@jscad/modeling');
@@ -62,7 +66,7 @@ export const extrudedSolid = async (
   return requireClosed(roundMesh(meshOfLoops(points, whole)), what);
 };
 
-const placed = ({ origin, u, v, normal }: Frame, x: number, y: number, z: number): Vec3 => [
+const placed = ({ origin, u, v, normal }: PlateFrame, x: number, y: number, z: number): Vec3 => [
   origin[0] + x * u[0] + y * v[0] + z * normal[0],
   origin[1] + x * u[1] + y * v[1] + z * normal[1],
   origin[2] + x * u[2] + y * v[2] + z * normal[2],
